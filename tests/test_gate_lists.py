@@ -66,3 +66,19 @@ def test_names_of_sizes_without_brackets(sizes: str) -> None:
     """Letters from A on under the heading, and gents beside ladies."""
     report = check(_SCARF.format(sizes, "21, 25, 29, 33", "20, 24, 28, 32", ""))
     assert report.pattern.sizes == tuple(sizes.split(", "))
+
+
+@pytest.mark.parametrize(
+    ("gate", "lists"),
+    [("Sizes S, M and L only", ("2, 3, 4", "24, 29, 34")), ("Sizes S (M, L) only", ("2 (3, 4)", "24 (29, 34)"))],
+)
+def test_lists_of_a_passage_in_a_pattern_with_brackets(gate: str, lists: tuple[str, str]) -> None:
+    """Three sizes of four are named with commas or as the pattern names its own, and so are their figures."""
+    text = (
+        "Test cowl\nUS terms\nSizes: XS (S, M, L)\n\nCOWL\nCh 21 (24, 29, 34).\n"
+        "Row 1: Sc in 2nd ch from hook and in each ch across, turn. 20 (23, 28, 33) sc.\n"
+        f"{gate}\nRow 2: Ch 1, sc in next {lists[0]} sts, 2 sc in next st, sc in each st to end. {lists[1]} sc.\n"
+    )
+    report = check(text)
+    assert _made(text)[1] == [None, 24, 29, 34]
+    assert "size-list-length" not in {finding.rule for finding in report.findings}

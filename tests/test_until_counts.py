@@ -33,6 +33,12 @@ def test_lengths_are_no_stitches(until: str) -> None:
     assert _ends(f"Rep Row 2 until {until}.")[1] is None
 
 
+def test_to_the_end() -> None:
+    """ "until end" says how far of rows that are numbered, and of others not how many they are."""
+    assert _ends("Rows 4-6: Rep Row 2 until end.") == [20, 20]
+    assert _ends("Rep Row 2 until end.")[1] is None
+
+
 @pytest.mark.parametrize("until", ["piece is 4 rows shorter than back", "4 rows less than Front"])
 def test_rows_of_another_piece_are_no_stitches(until: str) -> None:
     """How many rows that is, is not known here."""

@@ -8,7 +8,7 @@ from lint.place import LimitKind, Target, TargetKind
 from lint.reading.places.countunits import singular
 from lint.reading.places.limits import past_lengths
 from lint.reading.places.targets import target
-from lint.reading.words.stream import OPENERS, Stream
+from lint.reading.words.stream import OPENERS, SIGNS, Stream
 from lint.tree import Times, TimesKind
 
 Until = tuple[Amount | None, bool, str]  # so many, or a length that is not known in rows; and the unit counted in
@@ -50,6 +50,10 @@ def until_count(stream: Stream, how_often: Times | None) -> Until:
     if how_often is not None and how_often.kind is not TimesKind.FILL or not stream.word("until", "till"):
         return none
     start = stream.at
+    last = 2 if stream.kind(1) == "the" else 1
+    if stream.kind(last) == "ending" and stream.kind(last + 1) in (*SIGNS, "end"):
+        stream.at += last + 1  # "Rnd 3 – end: Rep Rnd 2 until end"
+        return None, True, "stitches"
     past_lengths(stream, "ending")
     end, stream.at = stream.at, start
     words = stream.lexemes[start:end]
