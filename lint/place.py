@@ -110,6 +110,7 @@ class Marked(StrEnum):
     SPACE_MADE = "in the space just made"
     GROUP_MIDDLE = "in the middle of the group just made"
     NTH = "in the nth stitch"
+    EACH_MIDDLE = "in the middle of each group"
     MIDDLE = "in the row's middle stitch"
     FIRST = "in the first stitch"
     EACH_SPACE = "in each space"

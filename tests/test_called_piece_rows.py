@@ -68,3 +68,19 @@ def test_a_round_folded_and_worked_for_both_sides(words: str, left: bool) -> Non
     assert outcomes(report)[-1] == "not-stated"
     assert corrections(report) == []
     assert ("places-left-over" in [one.rule for one in report.findings]) is left
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        "Make the ribbing and the body as for the back until the panel is 6 rows shorter than the back.",
+        "Crochet the front piece exactly as for the back, with a lower neck.",
+        "Repeat the ribbing and body as for the back.",
+    ],
+)
+def test_several_parts_of_a_piece_like_those_of_another(words: str) -> None:
+    """How much of the piece that is, is not known: told, and the next row is not worked on the piece before."""
+    text = f"Vest\nUS terms\n\nBACK\nCh 21.\nRow 1: Sc in 2nd ch from hook and in each ch across. (20 sc)\n\nFRONT\n{words}\nNext Row: Ch 1, sc in each st.\n"
+    report = check(text)
+    assert report.ledger.rows[-1].cells[0].made is None
+    assert "not-understood" in [one.rule for one in report.findings]

@@ -24,6 +24,7 @@ from lint.reading.sizes.figures import numbers_of
 from lint.reading.sizes.gates import GateReader
 from lint.reading.sizes.listings import STRONG, Figures, figures_of, listings
 from lint.reading.sizes.sizeglosses import size_glosses
+from lint.reading.sizes.sizes import shown_by_lists
 from lint.reading.words.stream import Stream, Vocabulary
 from lint.source import Span
 from lint.working.onesize import fallen, sized_amounts, works
@@ -51,6 +52,7 @@ class MakersWords:
             frozenset(),
             *count_words(report.book),
             size_places(self.pattern.sizes),
+            parted=shown_by_lists(self.text).parted,
         )
         self._lexemes: dict[Span, list[Lexeme]] = {}
 

@@ -32,12 +32,14 @@ from lint.reading.likework import (
 )
 from lint.reading.lines.headings import begins_work
 from lint.reading.lines.layout import Layout, LayoutReader
+from lint.reading.lines.roundparts import round_by_words
 from lint.reading.lines.tallies import tell_tallies, without_each_row, without_rows_told
 from lint.reading.lines.texts import PartText, RowText
 from lint.reading.ownforms import entries_of, forms_of, known_forms, named_alone, specials_of
 from lint.reading.page.terms import Terms, find_terms
 from lint.reading.places.rings import ring_words
 from lint.reading.sizes.audience import canonical, size_places
+from lint.reading.sizes.sizes import shown_by_lists
 from lint.reading.words import listentries
 from lint.reading.words.borrowing import with_borrowed
 from lint.reading.words.colourwork import figures_explained
@@ -70,11 +72,7 @@ from lint.tree import (
 _COUNTS = expression(  # "Ch 3 counts as dc."
     r"(?i)(?:^|(?<=[.;]\s))[^.;\n]*\b(?:counts?\s+as|(?:never|not)\s+counts?|not a st(?:itch)?)\b[^.;\n]*"
 )
-_LAID_OTHERWISE = expression(  # the piece lies another way, and the work goes on as before
-    r"\bturn(?:ing)?\b[^,;:.]{0,30}?\b(?:upside\s+down|inside\s+out|right\s+side\s+out|on\s+(?:its|to\s+its|the)\s+side|sideways|by\s+90)\b"
-)
 _AS_ANOTHER = expression(r"(?i)[^.]{0,40}\b(?:as|like)\s(?:(?:given|for|in|the)\s)+\p{L}")
-_BOTH_SIDES = expression(r"(?i)\b(?:other|opposite|second) side\b")
 _TOLD_OF = expression(r"(?i)\bat\s+(?:the\s+)?end\s+of\s+(?:row|round|rnd|rd|r)\s*(?P<row>\d+)\b[^.;\d]*$")
 _TOLD_BEHIND = expression(  # "20 sts after Row 19", "(8 blocks at the end of R8)"
     r"(?i)\b(?:(?:at|by|after)\s+(?:the\s+)?end\s+of|after|by|in|on)\s+(?:row|round|rnd|rd|r)\s*(?P<row>\d+)\W*$"
@@ -121,7 +119,12 @@ def read_pattern(source: SourceText, book: Rulebook, wanted_terms: str = "auto")
         is not None,
     )
     first_bare = layout.first_bare
-    vocabulary = replace(vocabulary, figured=figures_explained(source.text), first_bare=first_bare)
+    vocabulary = replace(
+        vocabulary,
+        figured=figures_explained(source.text),
+        first_bare=first_bare,
+        parted=shown_by_lists(source.text).parted,
+    )
     reader = _RowReader(source, lexicon, vocabulary)
     parts = tuple(part for part in (reader.part(item) for item in layout.parts) if part.rows)
     parts = with_first_uses(with_borrowed(parts))
@@ -182,7 +185,7 @@ class _RowReader:
         goes_on = self.rounds_to > 0 and numbers[:1] == [(self.rounds_to + 1,)]
         first = next((row for row in text.rows if row.label is not None), None)
         like = first is not None and _AS_ANOTHER.match(self.source.slice(first.span)) is not None
-        round_part = _round_by_words(self.source, text, goes_on or like and self.rounds)  # "R1-R7: As for the belly"
+        round_part = round_by_words(self.source, text, goes_on or like and self.rounds)  # "R1-R7: As for the belly"
         self.rounds = round_part
         self.rounds_to = numbers[-1][-1] if round_part and numbers else 0
         last = max((at for at, item in enumerate(text.rows) if item.label is not None), default=0)
@@ -362,36 +365,6 @@ def _chain_apart(row: Row) -> tuple[Row, ...]:
 
 def _piece_again(row: Row) -> bool:
     return row.label is None and any(isinstance(s, RowCall) and s.part == THE_PIECE_BEFORE for s in row.steps)
-
-
-def _round_by_words(source: SourceText, part: PartText, goes_on: bool) -> bool:
-    """Whether a part labelled "R1", "1)" is worked in rounds: a ring, a join, a spiral, both sides of a chain.
-
-    `goes_on`: its numbers go on from rounds of the part before.
-    """
-    words = " ".join(source.slice(row.span).lower() for row in part.rows[:6])
-    first = next((i for i, row in enumerate(part.rows) if row.label is not None), 0)
-    worked = [
-        row for i, row in enumerate(part.rows[:6]) if row.label is not None or i < first
-    ]  # no seam told after them
-    joins = " ".join(source.slice(row.span).lower() for row in worked)
-    later = " ".join(
-        source.slice(row.span).lower() for row in worked if row.label is not None and row is not worked[first]
-    )
-    turned = expression(r"(?<!\bnot |n't |without )\bturn(?:ing)?\b(?! ch)").search(later) is not None
-    if turned and not expression(r"\bjoin|\bs(?:l )?st? (?:in|to|into) ").search(later):
-        return False  # a half circle begins in a ring, too
-    if goes_on or any(_BOTH_SIDES.search(source.slice(row.span)) for row in worked[: first + 1]):
-        return True
-    if expression(
-        r"\b(?:in|into|make|magic)\s.{0,12}\b(?:mr|ring|circle|loop)\b|\bas rounds\b|(?:^|[:.)\-–]\s*)mr\b|^\W*mc\W{0,3}\d"
-    ).search(words):
-        return True
-    if expression(r"\bjoin\b|\bsl st (?:in|to) (?:first|top)").search(joins):
-        return True
-    if not expression(r"(?i)spiral|continuous round").search(source.text):
-        return False
-    return "turn" not in _LAID_OTHERWISE.sub(" ", words)
 
 
 def _listed(entries: list[listentries.Entry]) -> list[Abbreviation]:

@@ -120,7 +120,7 @@ _CALLS_ROWS = expression(
 
 # "Work foundation row and 1st row as given for Back.", "Work the first 4 rows of Back."
 _ROWS_OF_ANOTHER = expression(
-    r"(?i)\W*(?:work|rep|repeat|make|crochet|follow|complete)\s(?:[^.;]*?\s)?(?:rows?|rnds?|rounds?)\b[^.;]*?\s"
+    r"(?i)\W*(?:(?:work|rep|repeat|make|crochet|follow|complete)\s(?:[^.;]*?\s)?(?:rows?|rnds?|rounds?)\b|foundation\s)[^.;]*?\s"
     r"(?:as\s(?:(?:given|written|described|worked|set|told)\s(?:out\s)?)?(?:for|on|in|of)|(?:the\s)?same\sas|like(?=\s\w)|(?:of|from)\s(?:the\s)?(?-i:\p{Lu})\w*)\b"
 )
 
@@ -150,7 +150,8 @@ def works_an_edge(reading: Reading, lexemes: list[Lexeme]) -> bool:
 
 
 _AS_ANOTHER = expression(
-    r"(?i)\W*(?:work|make|begin|complete|finish|cont(?:inue)?)\s+(?:\w+\s+)?(?:exactly\s+)?(?:the\s+)?(?:as\s+(?:given\s+|written\s+)?for|same\s+as|as\s+(?:first|other|1st))\b"
+    r"(?i)\W*(?![^.;]*\b(?:buttonholes?|pom-?poms?|tassels?|fringes?)\b)"
+    r"(?:work|make|crochet|rep(?:eat)?|begin|complete|finish|cont(?:inue)?)\s+(?:[^\W\d]+\s+){0,6}?(?:exactly\s+)?(?:the\s+)?(?:as\s+(?:given\s+|written\s+)?for|same\s+as|as\s+(?:first|other|1st))\b"
 )
 
 

@@ -29,8 +29,8 @@ from lint.working.cursor import Cursor, PlacesUnknown, Trouble
 from lint.working.fabric import Chains, Fabric, Node
 from lint.working.leads import begins_far, ends_in, leads_to_piece, one_in_first, skips_first
 from lint.working.placing import Placing
-from lint.working.reach import into_round_start
 from lint.working.rowstate import main_stitch
+from lint.working.starts import into_round_start
 
 _MOST_STANDING = 6  # chains that stand for a stitch; common practice, no source
 _FAN = 3  # stitches that go round the end of a foundation chain
@@ -174,7 +174,7 @@ class Beginning(Placing):
         return any(isinstance(s, Chain) and self.amount(s.length) == length for s in walk(following))
 
     def bridge(self, step: Chain, length: int, following: tuple[Step, ...]) -> bool:
-        """ "R15: ch 3, sk 9 sts for the thumb, sc in each st": a spiral has no beginning chains.
+        """ "R15: ch 3, sk 9 sts for the thumb, sc in each st", "sk 9 sts, ch 3": a spiral has no beginning chains.
 
         Nor has a joined round one that is as long as what it passes over, and too long to stand for a stitch.  Where the
         round is worked in taller stitches and its join is left unsaid, "ch 5, sk 2 dc, *dc in next dc" may be either.
@@ -183,6 +183,7 @@ class Beginning(Placing):
             return False
         ahead = next((s for s in following if not isinstance(s, (Remark, Loops, UseYarn))), None)
         over = sum(self.amount(place.number) or 0 for place in ahead.places) if isinstance(ahead, Skip) else 0
+        over = over or (self.cursor.at if self.cursor.known and not self.moved else 0)
         tall = self.rules.height(main_stitch(following) or self.main)
         as_long = over == length > tall + 1
         closed = any(isinstance(s, (Join, Turn)) for s in following) or self.last_joins(following)

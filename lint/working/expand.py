@@ -6,11 +6,11 @@ from dataclasses import dataclass, replace
 
 from lint.amount import ONE, Amount
 from lint.pattern import Part, Row, Stated
-from lint.tree import THE_PIECE_BEFORE, FastenOff, RowCall, Step, TimesKind
+from lint.tree import THE_PIECE_BEFORE, FastenOff, RowCall, Step, TimesKind, Unread
 from lint.working.alternating import Alternates, label_word
 from lint.working.besides import once
 from lint.working.growth import grown_steps
-from lint.working.likepieces import piece_met, rows_called, told_once
+from lint.working.likepieces import NO_BASE, foundation_before, piece_before, piece_met, rows_called, told_once
 from lint.working.onesize import for_size, works
 from lint.working.printedrows import by_itself
 from lint.working.rownames import answers_to
@@ -316,7 +316,9 @@ class Expander:
             forms = [lambda label: answers_to(label, name), lambda label: label.startswith(name)]
             found = (e for is_it in forms for e in reversed(self.met) if is_it(e.label.lower()))
             named = next(found, None)
-            return [_called(named)] if named is not None else []
+            there = self._piece(call.part, part) if call.part is not None else []
+            rows = [_called(named)] if named is not None else []
+            return self._begun(rows, there, part) if there and named is there[0] else rows
         if call.part is not None:
             there = self._piece(call.part, part)
             if call.first is None:
@@ -345,8 +347,16 @@ class Expander:
             if match is None:
                 return []
             found.append(match)
-        rows = [_called(entry) for entry in found]
-        return self._begun(rows, there, part) if call.part is not None and found[0] is there[0] else rows
+        if call.part is None:
+            return [_called(entry) for entry in found]
+        begun = id(part) in self.preludes or any(entry.part is part for entry in self.met)
+        before = [] if begun else foundation_before(found[0], there)
+        rows = [_called(entry) for entry in (*before, *found)]
+        if before and kind != "foundation":  # "Row 1: as Row 1 of Back", with no foundation of its own
+            rows = [
+                replace(one, steps=(Unread(call.span, NO_BASE, NO_BASE), *one.steps)) for one in rows[len(before) :]
+            ]
+        return self._begun(rows, there, part) if before or found[0] is there[0] else rows
 
     def _the_same_row(self, row: Row, call: RowCall, numbers: list[int | None], part: Part) -> RowCall:
         """ "3rd row: As given for Back", "Foundation row: As for Back": the row of that name there, not the whole piece."""
@@ -363,15 +373,7 @@ class Expander:
 
     def _piece(self, name: str, part: Part | None) -> list[_Met]:
         """The rows met from the first one of a piece on; `part`: the piece that calls for them."""
-        if name == THE_PIECE_BEFORE:
-            return self._piece_before(part)
-        return piece_met(self.met, name, part)
-
-    def _piece_before(self, part: Part | None) -> list[_Met]:
-        """The rows of the last heading before this one; [] where the piece began under an earlier one."""
-        last = self.met[-1].part if self.met else None
-        rows = [entry for entry in self.met if entry.part is last]
-        return rows if last is not part and rows and rows[0].number in (0, 1) else []
+        return piece_before(self.met, part) if name == THE_PIECE_BEFORE else piece_met(self.met, name, part)
 
     def _begun(self, rows: list[_Called], there: list[_Met], part: Part) -> list[_Called]:
         """Rows of another piece, begun on a chain or ring as that one was where the piece has none of its own."""

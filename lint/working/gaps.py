@@ -223,10 +223,10 @@ class Gaps(Parts):
         apart = cursor.circular and len(runs) > 1 and min(runs[0]) == 0 and max(runs[0]) < len(cursor.nodes) - 1
         return apart and _is_group(runs[0]) and not self.begun_in_gap
 
-    def next_mark(self) -> int | None:
+    def next_mark(self, start: int | None = None) -> int | None:
         """Index of the next marked place, or of the place behind the next gap with a marker; None if there is none."""
         cursor = self.cursor
-        for index in range(cursor.at, cursor.end):
+        for index in range(cursor.at if start is None else start, cursor.end):
             here, before = cursor.nodes[index], cursor.nodes[index - 1]
             if id(here) in cursor.marks or index > cursor.at and (id(before), id(here)) in cursor.gaps:
                 return index

@@ -8,6 +8,7 @@ from typing import Protocol, TypeVar
 from lint.pattern import Part
 from lint.tree import MAKES_STITCHES, RowCall
 
+NO_BASE = "what it is worked on is not told: the piece has no foundation"
 _WITHIN = ("shap", "armhole", "neck", "shoulder", "divide", "dividing", "raglan", "crown")  # headings inside a piece
 
 
@@ -17,10 +18,11 @@ def _of_one_piece(one: Part, other: Part) -> bool:
 
 
 class RowMet(Protocol):
-    """A row met so far: its sort, its number (0: none) and its part."""
+    """A row met so far: its sort, its number (0: none), its label and its part."""
 
     kind: str
     number: int
+    label: str
     part: Part
 
 
@@ -45,6 +47,19 @@ def piece_met(met: Sequence[Met], name: str, calling: Part | None) -> Sequence[M
     if calling is None or not calling.piece:
         return rows
     return [one for one in rows if one.part.name.lower() == calling.name.lower()]
+
+
+def piece_before(met: Sequence[Met], part: Part | None) -> Sequence[Met]:
+    """The rows of the last heading before this one; [] where the piece began under an earlier one."""
+    last = met[-1].part if met else None
+    rows = [entry for entry in met if entry.part is last]
+    return rows if last is not part and rows and rows[0].number in (0, 1) else []
+
+
+def foundation_before(first: Met, there: Sequence[Met]) -> Sequence[Met]:
+    """The foundation rows of a piece, where the `first` row that is called for is worked on these."""
+    before = there[: next(at for at, one in enumerate(there) if one is first)]
+    return before if all(not one.number and "foundation" in one.label.lower() for one in before) else []
 
 
 def told_once(rows: Sequence[Met], name: str) -> Sequence[Met]:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from lint.tree import Marked, Marker
+from lint.working.clumps import in_one_place
 from lint.working.fabric import Fabric, Node
 
 Gap = tuple[Node, Node]
@@ -34,7 +35,7 @@ class Markers:
         elif step.where is Marked.GROUP_MIDDLE and last is not None:
             group = [node for node in made if node.group == last.group and last.group]
             self._middle(group)
-        elif step.where in (Marked.EACH_SPACE, Marked.EACH_CORNER, Marked.MIDDLE, Marked.FIRST):
+        elif step.where in (Marked.EACH_SPACE, Marked.EACH_CORNER, Marked.EACH_MIDDLE, Marked.MIDDLE, Marked.FIRST):
             self.later.append(step)
         elif step.where is Marked.NTH:
             self.later.append(step)
@@ -50,6 +51,8 @@ class Markers:
                 self.put += [node for node in made if node.is_space and step.number in (0, node.length)]
             elif step.where is Marked.EACH_CORNER:
                 self.put += [node for node in made if node.corner]
+            elif step.where is Marked.EACH_MIDDLE:
+                self._middle_of_each(made, step.number)
             elif step.where is Marked.MIDDLE:
                 self._middle(stitches)
             elif step.where is Marked.FIRST:
@@ -71,6 +74,14 @@ class Markers:
             self.put.append(nodes[len(nodes) // 2])
         else:
             self.unclear = True
+
+    def _middle_of_each(self, made: list[Node], size: int) -> None:
+        """The middle of each group of so many stitches in one place; of all such groups, where no number is said."""
+        groups = [[made[at] for at in run] for run in in_one_place(made, False)]
+        groups = [some for some in groups if (len(some) == size if size else len(some) > 1)]
+        self.unclear = self.unclear or not groups
+        for some in groups:
+            self._middle(some)
 
     def _gone_up(self, made: list[Node]) -> list[Gap]:
         """The markers of the row below, in what was worked into their places."""

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 
 from lint.pattern import Row
-from lint.tree import MAKES_STITCHES, RowCall
+from lint.tree import MAKES_STITCHES, OpenWork, RowCall
 
 
 def pieces(row: Row) -> tuple[Row, ...]:
@@ -14,7 +14,8 @@ def pieces(row: Row) -> tuple[Row, ...]:
     goes_on = (
         len(calls) > 1 or any(isinstance(s, MAKES_STITCHES) for s in row.steps[calls[0] + 1 :]) if calls else False
     )
-    if row.label is None and goes_on and any(by_itself(row.steps[i]) for i in calls):
+    even = any(isinstance(step, OpenWork) and step.plain for i in calls for step in row.steps[i + 1 : i + 2])
+    if row.label is None and goes_on and (even or any(by_itself(row.steps[i]) for i in calls)):
         cuts = [0]  # "Work even for 8 rows. Dec 1 st at each end of next row": each of them rows of its own
         for at, step in enumerate(row.steps[1:], 1):
             behind_call = isinstance(row.steps[at - 1], RowCall) and isinstance(step, MAKES_STITCHES)

@@ -25,6 +25,7 @@ from lint.working.cursor import PlacesUnknown
 from lint.working.fabric import Node
 from lint.working.gaps import Gaps
 from lint.working.parts import middle_of
+from lint.working.starts import into_round_start
 
 _ANY = Target(TargetKind.ANY_STITCH)
 
@@ -147,17 +148,21 @@ class Reach(Gaps):
         if step.to.limit is not None:
             return self.skip_sleeve()
         cursor, target = self.cursor, step.to.targets[0]
-        ahead = cursor.find(target, self.size) if cursor.known and target.kind is TargetKind.SPACE else None
-        if ahead is None:
+        marked = target.kind is TargetKind.MARKED
+        if not cursor.known or target.kind is not TargetKind.SPACE and not marked:
+            return
+        ahead = self.next_mark(cursor.at) if marked else cursor.find(target, self.size)
+        if ahead is None and not marked:
             return
         before = next((one for one in reversed(steps[:index]) if not isinstance(one, (Chain, Remark))), None)
         if ahead == cursor.at and stops_before(before, target):
-            ahead = cursor.find(target, self.size, ahead + 1)
+            ahead = self.next_mark(ahead + 1) if marked else cursor.find(target, self.size, ahead + 1)
         if ahead is None:
             raise PlacesUnknown("the place to skip to is not there")
         rest = steps if index + 1 == len(steps) and self.repeating else (*steps[index + 1 :], *following)
         coming = next((one for one in rest if isinstance(one, MAKES_STITCHES)), None)
-        ahead += int(isinstance(coming, Work) and bool(coming.places) and _over(coming.places[0]) == "stitches")
+        run = isinstance(coming, Work) and bool(coming.places) and _over(coming.places[0]) == "stitches"
+        ahead += int(run and not marked)
         self.skipped += cursor.nodes[cursor.at : ahead]
         cursor.at = ahead
 
@@ -363,15 +368,6 @@ def _along_chain(step: Step) -> bool:
 
 def _joins(following: tuple[Step, ...]) -> bool:
     return any(isinstance(step, Join) for step in following)
-
-
-def into_round_start(place: Place, first: Node | None) -> bool:
-    """Whether a place is where the round began: the join, or its first stitch, as `first` shows it has one."""
-    target = place.targets[0]
-    if target.kind is TargetKind.PLACE:
-        return target.name == "join"
-    named = place.which is Which.FIRST and (first is None or first.is_stitch) or place.from_words in ("top", "start")
-    return named and target.kind in (TargetKind.STITCH, TargetKind.ANY_STITCH)
 
 
 def _into_corner(following: tuple[Step, ...]) -> bool:

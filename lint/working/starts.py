@@ -205,3 +205,12 @@ def _turned(steps: Iterable[Step]) -> bool:
 def _makes(step: Step) -> bool:
     """Whether stitches are worked; slip stitches at a round's start only move there."""
     return isinstance(step, MAKES_STITCHES) and not (isinstance(step, Work) and step.stitch == "sl st")
+
+
+def into_round_start(place: Place, first: Node | None) -> bool:
+    """Whether a place is where the round began: the join, or its first stitch, as `first` shows it has one."""
+    target = place.targets[0]
+    if target.kind is TargetKind.PLACE:
+        return target.name == "join"
+    named = place.which is Which.FIRST and (first is None or first.is_stitch) or place.from_words in ("top", "start")
+    return named and target.kind in (TargetKind.STITCH, TargetKind.ANY_STITCH)

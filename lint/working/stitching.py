@@ -10,9 +10,9 @@ from lint.tree import Alongside, Shaping, Skip, Step, Work
 from lint.working.cursor import Cursor, PlacesUnknown, Trouble
 from lint.working.fabric import Fabric, Node
 from lint.working.making import Making
-from lint.working.reach import into_round_start
 from lint.working.rowstate import NotDefined
 from lint.working.shaping import shaped, shaping_after
+from lint.working.starts import into_round_start
 
 _ANY = Target(TargetKind.ANY_STITCH)
 _STITCHES = (TargetKind.STITCH, TargetKind.ANY_STITCH)

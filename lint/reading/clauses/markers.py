@@ -25,6 +25,7 @@ _ASIDE = (
     "outwards",
 )
 _FIRST = ("first", "beginning")
+_OF_GROUPS = ("number", "dash", "stitch", "any_stitch", "group_word", "increase", "the", "of")
 _MADE = ("just", "made", "worked", "formed", "that", "this", "same", "last")
 
 
@@ -40,9 +41,8 @@ def read_marker(stream: Stream, steps: list[Step], start: int) -> bool:
         stream.take()
     span = stream.span_from(start)
     if lead.split()[0] in _STAY:
-        aside = any(
-            item.kind in ("number", "ordinal") or item.lower in _ASIDE for item in stream.lexemes[words : stream.at]
-        )
+        moved = stream.lexemes[words : stream.at]
+        aside = any(item.kind in ("number", "ordinal") or item.lower in _ASIDE for item in moved) or _to_an_end(moved)
         steps.append(Marker(span, Marked.ASIDE) if aside else Remark(span))  # "move the markers 2 sts to the left"
         return True
     where, number = _where(stream, words)
@@ -62,6 +62,8 @@ def _where(stream: Stream, start: int) -> tuple[Marked, int]:
         return Marked.UNCLEAR, 0
     if any(kind in kinds for kind in _FIRST) or "start" in words:
         return Marked.FIRST, 0
+    if ("each" in kinds or "all" in kinds) and (size := _of_each_group(kinds, inner)) is not None:
+        return Marked.EACH_MIDDLE, size
     if "each" in kinds or "all" in kinds:
         length = next(
             (item.number for i, item in enumerate(inner) if item.kind == "number" and "chain" in kinds[:i]), 0
@@ -82,6 +84,28 @@ def _where(stream: Stream, start: int) -> tuple[Marked, int]:
     if any(word in _MADE for word in words) and not any(kind in ("row", "round") for kind in kinds):
         return (Marked.SPACE_MADE if space else Marked.JUST_MADE), 0
     return Marked.UNCLEAR, 0
+
+
+def _to_an_end(moved: list) -> bool:
+    """Whether a marker is moved "to first st of the 3 just made": not the middle one, where it would go up by itself."""
+    kinds = [item.kind for item in moved if item.kind != "the"]
+    ends = [at for at, kind in enumerate(kinds) if kind in ("first", "last") and at and kinds[at - 1] in ("to", "in")]
+    return any(kinds[at + 1 : at + 2] and kinds[at + 1] in ("any_stitch", "stitch", "of") for at in ends)
+
+
+def _of_each_group(kinds: list[str], inner: list) -> int | None:
+    """How many stitches there are in each of the groups whose middle is marked, "center hdc of each 3-hdc group"; 0: not said."""
+    each = next(at for at, kind in enumerate(kinds) if kind in ("each", "all"))
+    before, group = kinds[:each], inner[each + 1 :]
+    if before[-1:] != ["of"] or not any(kind in ("middle", "ordinal") for kind in before):
+        return None
+    size = next((item.number for item in group if item.kind == "number"), 0)
+    which = next((item.number for item in inner[:each] if item.kind == "ordinal"), 0)
+    if which and 2 * which - 1 != size or size and not size % 2 or not group:
+        return None
+    known = all(item.kind in _OF_GROUPS or item.lower in ("group", "groups") for item in group)
+    told = size or any(item.kind == "increase" for item in group)
+    return size if known and told else None
 
 
 def unclear_markers(steps: list[Step], lexemes: list) -> list[Step]:

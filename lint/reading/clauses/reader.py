@@ -14,62 +14,48 @@ from __future__ import annotations
 
 from collections.abc import Callable
 
-from lint.reading.clauses.alongside import in_gaps
 from lint.reading.clauses.base import SEPARATORS, Reading, all_read
 from lint.reading.clauses.count import CountClauses
 from lint.reading.clauses.listrepeats import by_cross
-from lint.reading.clauses.markers import read_marker, unclear_markers
+from lint.reading.clauses.markers import read_marker
 from lint.reading.clauses.plain import POINTS
+from lint.reading.clauses.settled import settle
 from lint.reading.clauses.sidewords import all_sides, other_sides
-from lint.reading.clauses.skips import at_both_ends
-from lint.reading.clauses.tunisian import bars_as_stitches, loops_as_stitches
+from lint.reading.clauses.tunisian import bars_as_stitches
 from lint.reading.counting.apart import counts_set_apart
 from lint.reading.counting.asides import asides, emphasis
-from lint.reading.counting.atordinals import at_ordinals
-from lint.reading.counting.attheend import shaped_until
-from lint.reading.counting.nocounts import remaining_told
 from lint.reading.counting.otherplaces import in_all_others, rest_of_row
 from lint.reading.counting.worded import counts_in_words
-from lint.reading.places.guard import nothing_swallowed
 from lint.reading.places.limbs import limb_joined
 from lint.reading.places.ofpieces import piece_run
-from lint.reading.places.pointedback import back_at_first, those_meant
-from lint.reading.places.thoseonly import those_only, within_clause
+from lint.reading.places.thoseonly import those_only
 from lint.reading.places.together import told_together
 from lint.reading.repeating import repeats
-from lint.reading.repeating.growth import growing_on, shaped_calls
+from lint.reading.repeating.growth import growing_on
 from lint.reading.repeating.loosestars import fold_loose
-from lint.reading.repeating.piececalls import piece_again, piece_call
+from lint.reading.repeating.piececalls import from_foundation, piece_again, piece_call
+from lint.reading.repeating.rhythms import going_on, named_row_worked
 from lint.reading.repeating.rowcalls import row_call, rows_of_piece
 from lint.reading.repeating.rowsof import rows_even
 from lint.reading.repeating.unshaped import unshaped
 from lint.reading.words.allbut import all_but_ends
 from lint.reading.words.barefigures import figures_as_stitches
-from lint.reading.words.closing import (
-    after_fastening,
-    chain_told_by_count,
-    closing_join,
-    joined_on_the_way,
-    picots_closed,
-)
 from lint.reading.words.colourwork import colours_apart
 from lint.reading.words.lastpass import before_the_end, so_many_at_end
-from lint.reading.words.layers import layers_noted, seam_behind_count
 from lint.reading.words.linestops import without_short_stops
 from lint.reading.words.lists import count_alone, to_the_end
 from lint.reading.words.needleloops import loops_together, may_tell_loops, needle_words
-from lint.reading.words.runs import place_come_to, side_by_side
 from lint.reading.words.settingout import set_out
 from lint.reading.words.shortlists import crosses, pairs_as_two, signs_as_commas
-from lint.reading.words.sizeguard import none_passed_over
 from lint.reading.words.somebody import about_somebody
 from lint.reading.words.stream import CLOSERS, OPENERS, Stream
-from lint.reading.words.unfit import unfit_lists_unread, with_unfit_folded, without_unfit_counts
+from lint.reading.words.unfit import with_unfit_folded
 from lint.reading.words.yokesections import sections_named
 from lint.tree import (
     Chain,
     FastenOff,
     Remark,
+    RowCall,
     Step,
     Turn,
     Unread,
@@ -92,22 +78,7 @@ def read_row(stream: Stream) -> Reading:
     stream = counts_set_apart(counts_in_words(stream.without(asides(stream) | emphasis(stream))))
     parser = Clauses(stream, reading, top=True)
     parser.run()
-    reading.steps = [in_gaps(step, reading.gap) for step in reading.steps] if reading.gap else reading.steps
-    reading.steps = nothing_swallowed(unclear_markers(reading.steps, stream.lexemes), stream.lexemes)
-    reading.steps = back_at_first(those_meant(reading.steps), stream.lexemes)
-    reading.steps = none_passed_over(reading.steps, stream.lexemes, stream.vocabulary)
-    sizes = stream.vocabulary.sizes
-    reading.steps, reading.stated, counts = without_unfit_counts(reading.steps, reading.stated, unfit)
-    read = [item for item in words if not any(one.start <= item.start < one.end for one in counts)]
-    reading.steps = unfit_lists_unread(reading.steps, read, sizes, stream.vocabulary.size_names)
-    reading.steps = at_both_ends(within_clause(reading.steps), stream)
-    reading.steps = picots_closed(joined_on_the_way(fold_loose(reading.steps)))
-    reading.steps = chain_told_by_count(side_by_side(closing_join(place_come_to(reading.steps))), stream.lexemes)
-    reading.steps = seam_behind_count(after_fastening(reading.steps), words, reading.stated)
-    reading.steps = layers_noted(reading.steps, words, stream.lexemes)
-    reading.steps = at_ordinals(shaped_calls(reading.steps, stream.lexemes), stream.lexemes)
-    reading.stated = remaining_told(reading.steps, loops_as_stitches(reading.steps, reading.stated), words)
-    reading.stated = reading.stated or shaped_until(reading.steps, stream)
+    settle(reading, stream, words, unfit)
     return reading
 
 
@@ -122,6 +93,9 @@ def read_inside(stream: Stream) -> list[Step]:
 _OF_OTHERS = ("make", "repeat", "open_work", "word", "number", "remaining", "other_side", "then", "the", "ending")
 # what begins with words of many kinds, tried in this order: ends of last passes, other pieces, rows that grow, sides
 _CALLS = (
+    (("make", "foundation", "word"), from_foundation),
+    (("make",), named_row_worked),
+    (("make", "open_work", "word"), going_on),
     (("make", "with", "ending"), so_many_at_end),
     (("word",), before_the_end),
     (("make", "open_work", "repeat"), piece_again),
@@ -286,6 +260,8 @@ class Clauses(CountClauses):
         opens = not first or self.stream.lexemes[first - 1].kind in (".", ";", ":", *CLOSERS)
         kinds = ("make", "number", "open_work", "stitch", "word", "the", "for", "then", "unchanged", "row", "round")
         opens = opens or not self.has_work() and isinstance(self.steps[-1], (Chain, Turn)) if self.steps else opens
+        called = first < start and bool(self.steps) and isinstance(self.steps[-1], RowCall)
+        opens = opens or called  # "Rep Row 2 3 times, then work 5 rows even"
         return self.top and opens and self.stream.kind() in kinds
 
     def read_repeat(self, start: int) -> bool:

@@ -90,6 +90,8 @@ class SkipClauses(RemarkClauses):
             stream.take()  # "sk ch just made": this row's own
             self.steps.append(Remark(stream.span_from(start)))
             return True
+        if stream.kind() == "between" and found[0].number == ONE and stream.peek(-1).lower.endswith("s"):
+            return False  # "skip the sts between the markers": how many these are is not said
         if stream.kind() == "word" and stream.word("directly", "behind") or stream.kind() == "between":
             stream.pass_to()
         stream.take_if("remaining")  # "skip one st and turning chain remaining"

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from lint.expression import expression
-from lint.reading.repeating.shapedrows import every_so_many
+from lint.reading.repeating.rhythms import rhythms
 from lint.reading.repeating.times import times
 from lint.reading.words.stream import Stream
 from lint.tree import RowCall, Step, TimesKind
@@ -39,11 +39,14 @@ def named_row_call(stream: Stream, steps: list[Step], start: int) -> bool:
         how_often = times(stream)
         steps.append(RowCall(stream.span_from(start), number, number, times=how_often, kind=kind, part=name))
         return how_often is None or how_often.kind is not TimesKind.FILL
-    spread = _spread(stream)
+    if (told := rhythms(stream)) is not None:
+        span = stream.span_from(start)
+        steps += [one.call(span, kind=kind, name=name) for one in told]
+        return True
     how_often = times(stream)
-    if how_often is not None and how_often.kind is TimesKind.FILL or spread and how_often is None:
+    if how_often is not None and how_often.kind is TimesKind.FILL:
         return False
-    steps.append(RowCall(stream.span_from(start), None, None, times=how_often, kind=kind, name=name, apart=spread))
+    steps.append(RowCall(stream.span_from(start), None, None, times=how_often, kind=kind, name=name))
     return True
 
 
@@ -60,14 +63,3 @@ def _several_letters(stream: Stream, steps: list[Step], start: int) -> bool:
     span = stream.span_from(start)
     steps += [RowCall(span, None, None, kind=kind, name=f"row {letter}") for letter in letters] * number
     return True
-
-
-def _spread(stream: Stream) -> bool:
-    """Takes the "every 4th row" of "Rep Dec row every 4th row 3 times more": the rows lie apart, with others between."""
-    start = stream.at
-    stream.skip("in", "on", "of") if stream.kind(1) == "each" or stream.word("on") else None
-    stream.take() if stream.word("on") else None
-    if (step := every_so_many(stream)) is not None:
-        return step > 1
-    stream.at = start
-    return False

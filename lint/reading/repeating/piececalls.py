@@ -46,6 +46,7 @@ _ANOTHER = expression(
 )
 _TALK = ("word", "the", "ordinal", "other", "to", "as", "for", "first", "in", "same")  # no stitch, no row, no number
 _MOST_WORDS = 4  # of a piece's name
+_IN_LIST = ("the", "foundation", "row", "round", "number", "ordinal", "first", "and", ",", "to", "dash", "chain")
 _NO_PIECE = (
     "far",
     "before",
@@ -138,6 +139,41 @@ def piece_call(stream: Stream, steps: list[Step], start: int) -> bool:
     if besides:
         stream.take_if(",")
         stream.take() if stream.word("but") else None
+    return True
+
+
+def from_foundation(stream: Stream, steps: list[Step], start: int) -> bool:
+    """ "Foundation row and 1st row: As for Back.", "Work foundation chain and Rows 1-4 of Back": that piece up to the row."""
+    if steps or start:
+        return False
+    if stream.kind() == "make":
+        stream.take()
+    founded, kind, listed, numbers = False, "row", stream.at, []
+    while stream.kind() in _IN_LIST or stream.word("foundation", "base"):
+        founded = founded or stream.kind() == "foundation" or stream.word("foundation", "base")
+        kind = stream.kind() if stream.kind() in ("row", "round") else kind
+        number = stream.row_number()
+        numbers += [number.lone] if number is not None else []
+        stream.at += number is None
+    signs = {item.kind for item in stream.lexemes[listed : stream.at]}
+    last = numbers[-1] if numbers else None
+    from_first = last is not None and (
+        numbers == list(range(1, last + 1))
+        or numbers == [1, last]
+        and signs & {"dash", "to"}
+        or numbers == [last]
+        and "first" in signs
+    )
+    stream.take_if(":", "dash")
+    stream.take_if("as", "of") if stream.kind() == "of" or stream.word(*_AS) else None
+    alike = stream.kind(-1) in ("as", "of")
+    while stream.word(*_FILL):
+        stream.take()
+    name = _name(stream) if founded and alike and from_first else ""
+    if not name or stream.kind() not in (".", ";", "end"):
+        stream.at = start
+        return False
+    steps.append(RowCall(stream.span_from(start), None, Amount.of(last), kind=kind, part=name))
     return True
 
 

@@ -5,15 +5,13 @@ from __future__ import annotations
 from dataclasses import replace
 
 from lint.amount import ONE, Amount
-from lint.place import LimitKind, Target, TargetKind
 from lint.reading.counting.nocounts import count_behind_dash
-from lint.reading.places.countunits import singular
-from lint.reading.places.limits import past_lengths
-from lint.reading.places.targets import target
 from lint.reading.repeating.growth import growth
+from lint.reading.repeating.rhythms import rhythms
 from lint.reading.repeating.stripes import call_tail, in_one_colour, striped
 from lint.reading.repeating.swaps import swap
 from lint.reading.repeating.times import times
+from lint.reading.repeating.untilcounts import until_count
 from lint.reading.words.stream import CLOSERS, OPENERS, Stream
 from lint.tree import MAKES_STITCHES, Join, OpenWork, RowCall, Step, Times, TimesKind, Turn
 
@@ -22,7 +20,6 @@ _WORKED = ("have", "has", "been", "are", "is", "worked", "completed", "complete"
 
 
 _MOST_PASSES = 100
-_RECKONED = ("has", "have", "above", "below", "from", "since", "past", "beyond")
 _NO_SORT = ("more", "other", "further", "full", "whole", "previous", "next", "following", "whole", "complete")
 _PIECE_NAMES = (
     "word",
@@ -168,12 +165,18 @@ def row_call(stream: Stream, steps: list[Step], start: int) -> bool:
         stream.take()
     stream.skip(",", ":")
     in_one_colour(stream)
+    one = last_words and numbers in ([], [ONE]) or not last_words and len(numbers) == 1
+    if one and (told := rhythms(stream)) is not None:
+        row = None if last_words else numbers[0]  # "Rep Row 2 every 4th row 3 times"
+        span = stream.span_from(start)
+        steps += [replace(one.call(span, kind=kind, part=part), first=row, last=row) for one in told]
+        return True
     bracket = stream.kind() == "("
-    how_often = times(stream, after_bracket=bracket)
+    how_often = None if stream.word("until", "till") else times(stream, after_bracket=bracket)
     if how_often is None and stream.kind(-1) == ",":
         stream.at -= 1
     said = _rows_said(stream) or striped(stream) if how_often is None else None
-    until, open_ended, unit = _until(stream, how_often) if said is None else (None, False, "stitches")
+    until, open_ended, unit = until_count(stream, how_often) if said is None else (None, False, "stitches")
     at = stream.at
     if how_often is not None and how_often.kind is not TimesKind.FILL and (in_rows := _rows_said(stream)) is not None:
         said = in_rows if in_rows[1] else None  # "6 more times, until you have 8 rows"
@@ -320,50 +323,6 @@ def _row_by_letter(stream: Stream, ahead: int) -> bool:
     """Whether "R42", "R 42", "R: 42" or "R. 42" stands there."""
     behind = ahead + 2 if stream.kind(ahead + 1) in (":", ".") else ahead + 1
     return stream.peek(ahead).lower in ("r", "rs") and stream.kind(behind) == "number"
-
-
-def _until(stream: Stream, how_often: Times | None) -> tuple[Amount | None, bool, str]:
-    """ "until 10 sts remain", "until there are 40 blocks", "until piece measures 25 cm": what ends the rows, if that, and
-    the unit that is counted in."""
-    none, limit = (None, False, "stitches"), how_often.limit if how_often is not None else None
-    desired = 1 if stream.kind() in ("to", "for") else 0  # "for" may be taken already
-    led = desired or stream.kind(-1) == "for"
-    if how_often is None and led and stream.word("desired", "required", ahead=desired):
-        stream.pass_to(".", ";", ",")  # "to desired length"
-        return None, True, "stitches"
-    if limit is not None and limit.kind is LimitKind.LAST:
-        unit = _counted_in(limit.target)
-        return (limit.number, False, unit) if unit else (None, True, "stitches")
-    if how_often is not None and how_often.kind is not TimesKind.FILL or not stream.word("until", "till"):
-        return none
-    start = stream.at
-    past_lengths(stream, "ending")
-    words, stream.at = stream.lexemes[start : stream.at], start
-    measured = any(item.lower in ("measures", "measure", "long", "length", "desired", "reaches") for item in words)
-    counted = any(item.kind in ("row", "round") for item in words) and any(item.kind == "number" for item in words)
-    if measured or counted and any(item.lower in _RECKONED for item in words):
-        stream.at = start + len(words)  # "until Back has 14 rows above the armhole": where the count begins is not told
-        return None, True, "stitches"
-    stream.take()
-    while stream.kind() in ("the", "word") and not stream.done:
-        stream.take()  # "there are", "you have"
-    number = stream.amount()
-    unit = "stitches" if stream.kind() in ("any_stitch", "stitch") else _counted_in(target(stream))
-    if number is None or not unit or any(i.kind == "each" for i in words):
-        stream.at = start
-        return none
-    stream.at = start + len(words)
-    return number, False, unit
-
-
-def _counted_in(sort: Target | None) -> str:
-    """The unit of a printed count that a sort of place is; "" where it is none."""
-    if sort is None or sort.kind in (TargetKind.ANY_STITCH, TargetKind.STITCH):
-        return "stitches"
-    if sort.kind is TargetKind.SPECIAL and sort.name:
-        return f"special:{singular(sort.name)}"
-    length = sort.length.lone if sort.length is not None else None
-    return (f"space:{length}" if length else "space") if sort.kind is TargetKind.SPACE else ""
 
 
 def ends_with_row(stream: Stream) -> bool:

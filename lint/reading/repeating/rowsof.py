@@ -9,6 +9,7 @@ from lint.expression import expression
 from lint.lexeme import Lexeme
 from lint.place import Limit, LimitKind, Place, Which
 from lint.reading.places.targets import ANY, LOOPS
+from lint.reading.repeating.rhythms import FOLLOWS
 from lint.reading.words.stream import OPENERS, SIGNS, Stream
 from lint.tree import Chain, Loops, OpenWork, Remark, RowCall, Step, Turn, UseYarn, Work
 
@@ -37,7 +38,6 @@ _ONE_ROW = expression(rf"(?:W*R?E+(?:IS)?{_STITCHES}|W*SE|WIS)")
 # "6 more rounds like round 3", "Work 4 rows as 2nd row", "Work 3 more rows the same as Row 2"
 _AS_ROW = expression(r"W*t*M?N(?:M?R)A(?:tO|O)?R?N?R?")
 _LIST_WITHIN = 6  # lexemes from the sentence's beginning in which its list begins
-_FOLLOWS = ("ending", "turn", "no_turn", "fasten_off", "join", "no_fasten", "chain")
 
 
 @dataclass(frozen=True, slots=True)
@@ -88,7 +88,7 @@ def _told(stream: Stream, start: int) -> _Told | None:
     after = stream.lexemes[end + 1].kind if end + 1 < len(stream.lexemes) else "end"
     tail = stream.lexemes[end + 1 : stream.sentence_end(end + 1, ".", ";", "dash", *OPENERS)]
     loops = bool(tail) and all(item.kind in ("make", "in", "the", *LOOPS) for item in tail)  # ", working in both loops"
-    if end < len(stream.lexemes) and stream.lexemes[end].kind == "," and after not in _FOLLOWS and not loops:
+    if end < len(stream.lexemes) and stream.lexemes[end].kind == "," and after not in FOLLOWS and not loops:
         if shaped is None:
             return None
     words = [_one(item, words[i + 1 : i + 2]) for i, item in enumerate(words)]

@@ -4,11 +4,9 @@ from __future__ import annotations
 
 from lint.amount import ONE, Amount
 from lint.growth import ShapedWhere
-from lint.reading.repeating.times import times as read_times
-from lint.reading.words.stream import CLOSERS, OPENERS, Stream
+from lint.reading.repeating.rhythms import ends, every_so_many, how_often, over, rhythms
+from lint.reading.words.stream import Stream
 from lint.tree import OpenWork, RowCall, Shaping, Step, Times, TimesKind
-
-_FOLLOWS = ("ending", "turn", "no_turn", "fasten_off", "join", "no_fasten", "chain")
 
 
 def shaped_rows(stream: Stream, shaping: Shaping, start: int) -> tuple[Step, ...] | None:
@@ -20,6 +18,12 @@ def shaped_rows(stream: Stream, shaping: Shaping, start: int) -> tuple[Step, ...
     if several is None:
         stream.at = before
         several = (one,) if (one := _shaped_rows(stream, shaping, start)) is not None else None
+    if several is None:
+        stream.at = before
+        told = rhythms(stream) or []
+        span = stream.span_from(start)
+        several = tuple(one.call(span, own=((shaping,),)) for one in told) if len(told) > 1 else None
+        stream.at = stream.at if several else before
     return several
 
 
@@ -33,7 +37,7 @@ def _next_and_following(stream: Stream, shaping: Shaping, start: int) -> tuple[S
     if stream.take_if("row", "round") is None and (number is not None or stream.kind() != "and"):
         return None  # but "next and foll 3 alt rows"
     steps = [RowCall(stream.span_from(start), None, None, rows=number or ONE, own=((shaping,),))]
-    while not _ends(stream):
+    while not ends(stream):
         behind = stream.at
         stream.take_if(",")
         if stream.kind() != "and" and not stream.word("then"):
@@ -47,7 +51,7 @@ def _next_and_following(stream: Stream, shaping: Shaping, start: int) -> tuple[S
             times, until, step = Times(stream.span_from(behind), TimesKind.IN_ALL, told[0]), None, told[1]
         elif number is None and len(steps) == 1 or (step := every_so_many(stream)) is None:
             return None  # "next row and every foll 4th row": one cycle, and read so
-        elif (often := _how_often(stream)) is None or often[0] and often[0].kind is TimesKind.MORE:
+        elif (often := how_often(stream)) is None or often[0] and often[0].kind is TimesKind.MORE:
             return None
         else:
             times, until = often
@@ -84,7 +88,7 @@ def _shaped_rows(stream: Stream, shaping: Shaping, start: int) -> RowCall | Shap
     now = _this_row(stream)
     behind = stream.kind(1 if stream.kind() == "," else 0)
     if now and behind not in ("and", "then"):
-        if _ends(stream):
+        if ends(stream):
             return shaping
         stream.at = before
         return None
@@ -95,7 +99,7 @@ def _shaped_rows(stream: Stream, shaping: Shaping, start: int) -> RowCall | Shap
     if stream.kind() == "next" and not now:
         stream.take()
         number = stream.amount()
-        if number is not None and stream.take_if("row", "round") and _ends(stream):
+        if number is not None and stream.take_if("row", "round") and ends(stream):
             return RowCall(stream.span_from(start), None, None, rows=number, own=((shaping,),))
         stream.at = before
         return None
@@ -104,11 +108,11 @@ def _shaped_rows(stream: Stream, shaping: Shaping, start: int) -> RowCall | Shap
     if step is None:
         stream.at = before
         return None
-    often = _how_often(stream)
+    often = how_often(stream)
     if nth and (often is None or often[1] is None):  # whether the 5th row is one of all "6 times" is not said
         stream.at = before
         return None
-    if not _ends(stream) or often is None and step != 1:
+    if not (over if often is not None else ends)(stream) or often is None and step != 1:
         stream.at = before
         return None
     span = stream.span_from(start)
@@ -155,56 +159,3 @@ def _nth_row_and(stream: Stream) -> bool:
     if told:
         stream.at += 2 + row
     return told
-
-
-def every_so_many(stream: Stream, following: bool = False) -> int | None:
-    """Takes "every row", "every other row", "every foll alt row", "every 4th row", "every 4 rows": one row in how many.
-
-    `following`: "5th and foll 4th rows" says the same without "every".
-    """
-    start = stream.at
-    if stream.take_if("each") is None and not (following and stream.word("following", "foll")):
-        return None
-    step = 1
-    while stream.word("following", "foll", "next"):
-        stream.take()
-    if stream.word("other", "alternate", "alt", "second") or stream.kind() == "alternate":
-        stream.take()
-        step = 2
-    elif stream.kind() in ("ordinal", "number"):
-        step = stream.take().number
-    if stream.word("following", "foll"):
-        stream.take()
-    if stream.take_if("row", "round") and 1 <= step <= 40:
-        return step
-    stream.at = start
-    return None
-
-
-def _how_often(stream: Stream) -> tuple[Times | None, Amount | None] | None:
-    """Takes "3 times (more)", "until 6 sts remain": how often, or how many stitches end it."""
-    start = stream.at
-    stream.take_if(",")
-    stream.take_if("for")
-    if stream.word("until", "till", "to"):
-        stream.take()
-        while stream.word("there", "are", "you", "have", "a", "total", "of") or stream.kind() == "total":
-            stream.take()
-        number = stream.amount()
-        if number is not None and stream.take_if("any_stitch", "stitch"):
-            while stream.kind() == "remaining" or stream.word("remain", "remains", "left", "are", "in", "total"):
-                stream.take()
-            return None, number
-    else:
-        often = read_times(stream, after_bracket=True)
-        if often is not None and often.number is not None and often.kind is not TimesKind.FILL:
-            return often, None
-    stream.at = start
-    return None
-
-
-def _ends(stream: Stream) -> bool:
-    """Whether the sentence ends here, or goes on to a count, a turn, or fastening off."""
-    if stream.kind() == "," and stream.kind(1) in _FOLLOWS:
-        return True
-    return stream.done or stream.kind() in (".", ";", "dash", "=", *OPENERS, *CLOSERS)

@@ -120,8 +120,9 @@ class SizeWords:
             return told
         found: list[int] = []
         spoken = expression(r"^([^()]+)\(([^()]+)\)$").match(words.strip())
-        if spoken is not None and self._named(spoken[2]) is None and self._named(spoken[1]):
-            words = spoken[1]  # "1 (0-6 months)": what the size is for
+        others = spoken is not None and all(self._named(piece) is not None for piece in _AND.split(spoken[2]))
+        if spoken is not None and not others and self._named(spoken[1]):
+            words = spoken[1]  # "1 (0-6 months)": what the size is for; but "S (M, L)" are three sizes
         words = expression(r"^([^()]+)\(([^()]+)\)$").sub(r"\1, \2", words.strip())  # "M (L)"
         for piece in _AND.split(words):
             named = self._named(piece)

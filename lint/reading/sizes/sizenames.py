@@ -16,7 +16,7 @@ from lint.expression import expression
 Names = tuple[str, ...]
 
 _LONGEST = 24  # characters of one name
-_PERSON = r"(?:preemie|premature|new\s?born|nb|infant|baby|babies|toddler|child(?:ren)?|kid|tween|teen(?:ager)?|youth|junior|adult|wom[ae]n|lad(?:y|ies)|m[ae]n|girl|boy|unisex|doll|dog|cat)(?:['’]?s['’]?)?"
+_PERSON = r"(?:preemie|premature|new\s?born|nb|infant|baby|babies|toddler|child(?:ren)?|kid|tween|teen(?:ager)?|youth|junior|adult|wom[ae]n|lad(?:y|ies)|gent(?:lem[ae]n)?|m[ae]n|girl|boy|unisex|doll|dog|cat)(?:['’]?s['’]?)?"
 _LETTERS = r"(?:\d{0,2}x{0,6}[ -]?[sl]|xs|m|\d{1,2}x|(?:xx?|extra|very)?[ -]?(?:sm(?:al)?l?|med(?:ium)?|lge?|lrg|large)|petite|mini|plus|little|big|tiny|regular|full|slim)"
 _FIGURE = r"\d{1,3}(?:[.,]5|\s?[½¼¾])?"
 _SPAN = r"\s?(?:[-–—/]|to)\s?"
@@ -100,7 +100,7 @@ def split_names(line: str, known: bool = False) -> Iterator[Names]:
             if len(names) < 2 or uncut or names in seen or len(set(names)) < len(names):
                 continue
             seen.add(names)
-            usual = all(map(is_size_name, names))
+            usual = all(map(is_size_name, names)) or not known and _from_a_on(names)
             bracketed = expression(r"[(\[{]").search(text) is not None
             if usual or not known and bracketed and all(map(_short, names)):
                 yield names
@@ -146,6 +146,11 @@ def named_measures(line: str) -> Names:
     found = [_OWN_MEASURE.match(piece.strip(_EDGE)) for piece in expression(r"\s*[,;|/]\s*(?=[^\d\s])").split(line)]
     names = tuple(match["name"].strip(_EDGE) for match in found if match is not None)
     return names if len(names) == len(found) > 1 and all(map(is_size_name, names)) else ()
+
+
+def _from_a_on(names: Names) -> bool:
+    """Whether names are the first letters of the alphabet: "A, B, C, D"."""
+    return len(names) > 2 and "".join(names).upper() == "ABCDEFGHIJKL"[: len(names)]
 
 
 def _lettered(line: str) -> Names:

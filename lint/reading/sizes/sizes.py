@@ -45,6 +45,7 @@ class Shown:
     number: int = 0
     lists: tuple[Listing, ...] = ()
     worked: bool = False  # some of them are numbers of chains or stitches to work, which no count of several rows is
+    parted: tuple[str, ...] = ()  # what parts the figures of those without brackets, as lexemes call it
 
     def fit(self, number: int) -> bool:
         """Whether most of the lists can be read as so many figures."""
@@ -74,6 +75,7 @@ class Shown:
         return sum(number in one.numbers for one in self.lists)
 
 
+_BARE = ("strokes", "colons", "dashes", "hyphens", "bare", "or")  # shapes without brackets
 _MOST_SIZES = 40  # what names more is no list of sizes
 _ENOUGH = 3
 _MOST = 4
@@ -172,8 +174,15 @@ def shown_by_lists(text: str) -> Shown:
             some += [one for one in found if one.shape == "all in brackets" and most in one.numbers]
         bracketed = shapes == ("all in brackets",)
         worked = bracketed and sum(_is_worked(text, one.span) and most in one.numbers for one in some) > 1
-        return Shown(most, tuple(some), worked)
+        return Shown(most, tuple(some), worked, _signs(text, some))
     return Shown()
+
+
+def _signs(text: str, lists: list[Listing]) -> tuple[str, ...]:
+    """What parts the figures of lists without brackets, as lexemes call it."""
+    bare = [text[one.span.start : one.span.end] for one in lists if one.shape in _BARE]
+    found = {sign.strip() for words in bare for sign in expression(r"\s?[,;:/–—-]\s?").findall(words)}
+    return tuple(sorted({"dash" if sign in "-–—" else sign for sign in found}))
 
 
 def _is_worked(text: str, span: Span) -> bool:
@@ -214,9 +223,9 @@ def _headed(lines: list[str], finder: SectionFinder) -> Iterator[Names]:
         yield from _in_words(line[content:])
         if not line[content:].strip():
             below = _block(lines, index + 1)
+            yield from _line_by_line(below)  # before the first alone: 'S - 34-36" bust' would be two names
             if below:
                 yield from _in_words(below[0])
-            yield from _line_by_line(below)
             yield from (names for other in below[1:4] for names in split_names(other, known=True))
 
 

@@ -13,6 +13,7 @@ from lint.reading.sizes.figures import FIRST_BARE, size_list
 from lint.reading.sizes.listedcounts import counts_whole_row
 from lint.reading.sizes.namedlists import named_list, times_list
 from lint.reading.words.cursor import CLOSERS, OPENERS, SIGNS, Cursor
+from lint.reading.words.gatelists import parted_in_gate
 from lint.tree import Special
 
 COUNT_SIGNS = ("=", "|", "→", "=>", "->")
@@ -40,6 +41,7 @@ class Vocabulary:
     loops_kept: bool = False  # the pattern is worked in Tunisian crochet, or a part of it is
     figured: bool = False  # figures with a colour behind them are stitches, as the pattern says
     first_bare: bool = False  # lists over the sizes are such as "8, 9 (10, 11)"
+    parted: tuple[str, ...] = ()  # what parts the figures of the pattern's lists, where these have no brackets
     gate: tuple[int, ...] = ()  # the sizes that the words are for, where they are for some only
 
 
@@ -298,6 +300,8 @@ class Stream(Cursor):
         found = size_list(self._figures(), len(gate), ()) or size_list(self._figures(), len(gate), ("/",))
         if found is not None and self.kind(found[1] - 2) == "/" and self.kind(found[1]) not in (*_COUNTED, "times"):
             found = None  # a fraction, a date
+        if found is None:
+            found = parted_in_gate(self, len(gate), self.vocabulary.parted)
         if found is None:
             return self._listed_with_or(gate)
         own = dict(zip(gate, found[0], strict=True))

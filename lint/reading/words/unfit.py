@@ -18,6 +18,7 @@ from lint.tree import MAKES_STITCHES, AlongEdge, FastenOff, OpenWork, OtherSide,
 
 _BRACKETED = expression(r"[(\[{]")
 _SIGNS = (",", ":", ";", "/", "dash")
+_FRACTIONS = ("½", "¼", "¾")
 _COUNTED = ("any_stitch", "times", "space")
 _FEWEST = 3  # figures of a list that is surely one over the sizes: "20 (22) sc" may be told of other things
 _ASIDE = (Remark, FastenOff, UseYarn, AlongEdge, OtherSide, OpenWork, Unread)  # figures there make no stitches
@@ -210,4 +211,6 @@ def _list_at(lexemes: list[Lexeme], kinds: list[str], index: int, sizes: int) ->
     at, figures = index + 1, 1
     while kinds[at] == sign and kinds[at + 1] == "number" and (sign not in ("/", "dash") or lexemes[at].glued):
         figures, at = figures + 1, at + 2
+    if kinds[at] in _FRACTIONS:
+        return None  # "10, 11, 12½, 14 in" are lengths
     return at if figures > 2 and figures != sizes and kinds[at] != "and" else None

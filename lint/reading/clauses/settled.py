@@ -1,0 +1,51 @@
+"""What the words of a row say together, settled when all its clauses are read: the last steps of reading it."""
+
+from __future__ import annotations
+
+from lint.lexicon import Lexeme
+from lint.reading.clauses.alongside import in_gaps
+from lint.reading.clauses.base import Reading
+from lint.reading.clauses.markers import unclear_markers
+from lint.reading.clauses.skips import at_both_ends
+from lint.reading.clauses.tunisian import loops_as_stitches
+from lint.reading.counting.atordinals import at_ordinals
+from lint.reading.counting.attheend import shaped_until
+from lint.reading.counting.nocounts import remaining_told
+from lint.reading.places.guard import nothing_swallowed
+from lint.reading.places.pointedback import back_at_first, those_meant
+from lint.reading.places.thoseonly import within_clause
+from lint.reading.repeating.growth import shaped_calls
+from lint.reading.repeating.loosestars import fold_loose
+from lint.reading.words.closing import (
+    after_fastening,
+    chain_told_by_count,
+    closing_join,
+    joined_on_the_way,
+    picots_closed,
+)
+from lint.reading.words.lastbefore import last_before_place
+from lint.reading.words.layers import layers_noted, seam_behind_count
+from lint.reading.words.runs import place_come_to, side_by_side
+from lint.reading.words.sizeguard import none_passed_over
+from lint.reading.words.stream import Stream
+from lint.reading.words.unfit import UnfitList, unfit_lists_unread, without_unfit_counts
+
+
+def settle(reading: Reading, stream: Stream, words: list[Lexeme], unfit: list[UnfitList]) -> None:
+    """Change the steps and the count of a row that was read clause by clause; `words`: as they were before asides were left out."""
+    reading.steps = [in_gaps(step, reading.gap) for step in reading.steps] if reading.gap else reading.steps
+    reading.steps = nothing_swallowed(unclear_markers(reading.steps, stream.lexemes), stream.lexemes)
+    reading.steps = back_at_first(those_meant(reading.steps), stream.lexemes)
+    reading.steps = none_passed_over(reading.steps, stream.lexemes, stream.vocabulary)
+    sizes = stream.vocabulary.sizes
+    reading.steps, reading.stated, counts = without_unfit_counts(reading.steps, reading.stated, unfit)
+    read = [item for item in words if not any(one.start <= item.start < one.end for one in counts)]
+    reading.steps = unfit_lists_unread(reading.steps, read, sizes, stream.vocabulary.size_names)
+    reading.steps = at_both_ends(within_clause(reading.steps), stream)
+    reading.steps = last_before_place(picots_closed(joined_on_the_way(fold_loose(reading.steps))))
+    reading.steps = chain_told_by_count(side_by_side(closing_join(place_come_to(reading.steps))), stream.lexemes)
+    reading.steps = seam_behind_count(after_fastening(reading.steps), words, reading.stated)
+    reading.steps = layers_noted(reading.steps, words, stream.lexemes)
+    reading.steps = at_ordinals(shaped_calls(reading.steps, stream.lexemes), stream.lexemes)
+    reading.stated = remaining_told(reading.steps, loops_as_stitches(reading.steps, reading.stated), words)
+    reading.stated = reading.stated or shaped_until(reading.steps, stream)

@@ -1,0 +1,42 @@
+"""Whether a part whose labels tell neither rows nor rounds is worked in rounds."""
+
+from __future__ import annotations
+
+from lint.expression import expression
+from lint.reading.lines.texts import PartText
+from lint.source import SourceText
+
+_BOTH_SIDES = expression(r"(?i)\b(?:other|opposite|second) side\b")
+_LAID_OTHERWISE = expression(  # the piece lies another way, and the work goes on as before
+    r"\bturn(?:ing)?\b[^,;:.]{0,30}?\b(?:upside\s+down|inside\s+out|right\s+side\s+out|on\s+(?:its|to\s+its|the)\s+side|sideways|by\s+90)\b"
+)
+
+
+def round_by_words(source: SourceText, part: PartText, goes_on: bool) -> bool:
+    """Whether a part labelled "R1", "1)" is worked in rounds: a ring, a join, a spiral, both sides of a chain.
+
+    `goes_on`: its numbers go on from rounds of the part before.
+    """
+    words = " ".join(source.slice(row.span).lower() for row in part.rows[:6])
+    first = next((i for i, row in enumerate(part.rows) if row.label is not None), 0)
+    worked = [
+        row for i, row in enumerate(part.rows[:6]) if row.label is not None or i < first
+    ]  # no seam told after them
+    joins = " ".join(source.slice(row.span).lower() for row in worked)
+    later = " ".join(
+        source.slice(row.span).lower() for row in worked if row.label is not None and row is not worked[first]
+    )
+    turned = expression(r"(?<!\bnot |n't |without )\bturn(?:ing)?\b(?! ch)").search(later) is not None
+    if turned and not expression(r"\bjoin|\bs(?:l )?st? (?:in|to|into) ").search(later):
+        return False  # a half circle begins in a ring, too
+    if goes_on or any(_BOTH_SIDES.search(source.slice(row.span)) for row in worked[: first + 1]):
+        return True
+    if expression(
+        r"\b(?:in|into|make|magic)\s.{0,12}\b(?:mr|ring|circle|loop)\b|\bas rounds\b|(?:^|[:.)\-–]\s*)mr\b|^\W*mc\W{0,3}\d"
+    ).search(words):
+        return True
+    if expression(r"\bjoin\b|\bsl st (?:in|to) (?:first|top)").search(joins):
+        return True
+    if not expression(r"(?i)spiral|continuous round").search(source.text):
+        return False
+    return "turn" not in _LAID_OTHERWISE.sub(" ", words)
