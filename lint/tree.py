@@ -293,6 +293,7 @@ class Remark:
     counting: Counting | None = None
     names: str | None = None  # "(shell made)" names what was just worked
     returns: bool = False  # the loops of a Tunisian row are worked off: no stitch is made or lost
+    gains: bool = False  # "(increase made)": what was just worked is one stitch more, with the chain before it
     seam: bool = False  # edges of the piece are joined to each other: a strip becomes a tube
     unfit: int = 0  # a printed count over the sizes that has so many figures, and not one for each
     layers: str | None = None  # work "through both layers": of a round that is "folded", or "perhaps" of two pieces

@@ -6,6 +6,7 @@ from lint.amount import ONE
 from lint.place import TargetKind, Which
 from lint.tree import (
     Alongside,
+    Chain,
     Group,
     JoinYarn,
     Loops,
@@ -39,9 +40,11 @@ def begins_far(following: tuple[Step, ...]) -> bool:
 
 
 def one_in_first(following: tuple[Step, ...], circular: bool) -> bool:
-    """Whether one stitch goes into the first of a row that gains none at its other end: the chain before it counts for nothing.
+    """Whether one stitch goes into the first of a row, and the rest shows it to be no increase: the chain before it counts for nothing.
 
-    "Ch 3, dc in first st, …, 2 dc in last st" increases at both ends with a chain that counts.
+    It shows that where the row nowhere increases or decreases, or where its passes are as it begins: "ch 2, dc in first st, 2 dc
+    in next st, (dc in next st, 2 dc in next st) 5 times".  In "ch 3, dc in first st, dc in next st, (2 dc in next st, dc in next
+    st) 5 times" the chain is one of the first two.
     """
     works = [step for step in following if isinstance(step, (Work, Group, Repeat, Skip))]
     first, second = works[0] if works else None, works[1] if len(works) > 1 else None
@@ -52,11 +55,46 @@ def one_in_first(following: tuple[Step, ...], circular: bool) -> bool:
         return False
     again = isinstance(second, (Work, Group)) and any(place.which is Which.SAME for place in second.places)
     shaped = any(isinstance(step, (Shaping, Alongside, OpenWork)) for step in walk(following))
+    shaped = shaped or any(isinstance(step, Remark) and step.gains for step in following)
     last = ends_in(following)
     flat = (
         last is not None and _one(last) and not _in_turning_chain(last)
     )  # "dc in top of ch-3": that of the row before counted
-    return not again and not shaped and (circular or flat)
+    return not again and not shaped and (circular or flat) and _shows_no_increase(works)
+
+
+def _shows_no_increase(works: list[Step]) -> bool:
+    """Whether all clauses work one stitch into each place, or those that do not are passes that are as the row begins."""
+    passes = next((at for at, step in enumerate(works) if isinstance(step, Repeat)), len(works))
+    begins = _numbers(works[:passes])
+    if begins is None or any(not _plain(step) for step in works[passes + 1 :]):
+        return False
+    if passes == len(works):
+        return set(begins) <= {1}
+    repeated = works[passes]
+    return _plain(repeated) and set(begins) <= {1} or begins == _numbers(list(repeated.items))
+
+
+def _plain(step: Step) -> bool:
+    """Whether a clause works one stitch into each of its places."""
+    inner = [one for one in walk((step,)) if isinstance(one, (Work, Group))]
+    return all(isinstance(one, Work) and _one(one) and not one.together and one.stitch != "dec" for one in inner)
+
+
+def _numbers(steps: list[Step]) -> list[int] | None:
+    """How many stitches go into each place, one after the other; a run to the end, or of all sizes' lengths, once. None if not said."""
+    found: list[int] = []
+    for step in steps:
+        if isinstance(step, (Remark, Chain, Turn, Loops, UseYarn, Skip)):
+            continue
+        if not isinstance(step, Work) or step.together or step.stitch == "dec":
+            return None
+        each = 2 if step.stitch == "inc" else 1 if _one(step) else step.number.lone
+        if each is None:
+            return None
+        for place in step.places:
+            found += [each] * (1 if place.which is Which.EACH else place.number.lone or 1)
+    return found
 
 
 def _in_turning_chain(step: Work) -> bool:
@@ -64,7 +102,8 @@ def _in_turning_chain(step: Work) -> bool:
 
 
 def _one(step: Work) -> bool:
-    several = step.number != ONE and bool(step.places) and all(place.number == ONE for place in step.places)
+    """Whether one stitch goes into each place, as in "5 sc in next 5 sts", too."""
+    several = step.number != ONE and any(place.each_of or place.number != step.number for place in step.places)
     return step.stitch != "inc" and step.special is None and not several
 
 
