@@ -42,9 +42,9 @@ def begins_far(following: tuple[Step, ...]) -> bool:
 def one_in_first(following: tuple[Step, ...], circular: bool) -> bool:
     """Whether one stitch goes into the first of a row, and the rest shows it to be no increase: the chain before it counts for nothing.
 
-    It shows that where the row nowhere increases or decreases, or where its passes are as it begins: "ch 2, dc in first st, 2 dc
-    in next st, (dc in next st, 2 dc in next st) 5 times".  In "ch 3, dc in first st, dc in next st, (2 dc in next st, dc in next
-    st) 5 times" the chain is one of the first two.
+    It shows that where the row nowhere increases or decreases, or where its passes begin elsewhere: "ch 2, dc in first st, 2 dc in
+    next st, (dc in next st, 2 dc in next st) 5 times".  In "ch 3, dc in first st, dc in next st, (2 dc in next st, dc in next st)
+    5 times" the chain is one of the first two.
     """
     works = [step for step in following if isinstance(step, (Work, Group, Repeat, Skip))]
     first, second = works[0] if works else None, works[1] if len(works) > 1 else None
@@ -64,15 +64,16 @@ def one_in_first(following: tuple[Step, ...], circular: bool) -> bool:
 
 
 def _shows_no_increase(works: list[Step]) -> bool:
-    """Whether all clauses work one stitch into each place, or those that do not are passes that are as the row begins."""
+    """Whether all clauses work one stitch into each place, or passes that do not are not begun by the chain and the first stitch."""
     passes = next((at for at, step in enumerate(works) if isinstance(step, Repeat)), len(works))
     begins = _numbers(works[:passes])
     if begins is None or any(not _plain(step) for step in works[passes + 1 :]):
         return False
-    if passes == len(works):
-        return set(begins) <= {1}
-    repeated = works[passes]
-    return _plain(repeated) and set(begins) <= {1} or begins == _numbers(list(repeated.items))
+    even = set(begins) <= {1}
+    if passes == len(works) or _plain(works[passes]):
+        return even
+    repeated = _numbers(list(works[passes].items))
+    return repeated is not None and (begins == repeated or even and [begins[0] + 1, *begins[1:]] != repeated)
 
 
 def _plain(step: Step) -> bool:

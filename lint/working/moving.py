@@ -318,7 +318,7 @@ class Moving(Grouping):
             raise PlacesUnknown("where the row is shaped in every pass is not said")  # "*sc in 4 sts, inc in last st"
         runs = [s for s in steps if isinstance(s, Work) and s.places and s.places[-1].which is Which.EACH]
         before = next((s for s in reversed(steps[:index]) if not isinstance(s, (Remark, Loops))), None)
-        if before in runs or step.over is not None and isinstance(before, Work) and step.over in before.places:
+        if before in runs if step.over is None else isinstance(before, Work) and step.over in before.places:
             return
         self.shaping = step
         if step.over is None and any(s in runs for s in steps[index + 1 :]):

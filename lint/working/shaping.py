@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from lint.place import Place, Which
 from lint.tree import Loops, Remark, ShapedWhere, Shaping, Step
 from lint.working.fabric import Node
 
@@ -50,7 +51,12 @@ def _increased(run: list[Node], where: ShapedWhere, number: int) -> list[Unit] |
     return [((node,), 1 + more.get(index, 0)) for index, node in enumerate(run)]
 
 
-def shaping_after(following: tuple[Step, ...]) -> Shaping | None:
-    """The shaping that the next clause tells of the run before it: "sc across, dec 1 st at each end"."""
+def shaping_after(following: tuple[Step, ...], place: Place) -> Shaping | None:
+    """The shaping that the next clause tells of the run in a place before it: "sc across, dec 1 st at each end"."""
     ahead = next((step for step in following if not isinstance(step, (Remark, Loops))), None)
-    return ahead if isinstance(ahead, Shaping) else None
+    return ahead if isinstance(ahead, Shaping) and _is_of(ahead, place) else None
+
+
+def _is_of(shaping: Shaping, place: Place) -> bool:
+    """Whether a shaping is of what goes into a place: of so many stitches, or of any run where it names none."""
+    return place.which is Which.EACH if shaping.over is None else shaping.over.span == place.span

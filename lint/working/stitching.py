@@ -183,16 +183,12 @@ class Stitching(Making):
             return
         if place.which is Which.EACH and step.number_said and place.span.start == step.span.start:
             number, each = 1, self.of_whole_run(number, each, len(found))
-        if place.which is Which.EACH:
-            shaping = self.shaping or shaping_after(following)
-            if shaping is not None and not instead:
-                self.work_shaped(kind, each, found, shaping)
-            else:
-                self.work_each(step, kind, each, found, instead)
-            return
-        shaping = self.shaping or shaping_after(following)
-        if shaping is not None and shaping.over is not None and shaping.over.span == place.span:
+        shaping = self.shaping or shaping_after(following, place)
+        if shaping is not None and not instead and (place.which is Which.EACH or shaping.over is not None):
             self.work_shaped(kind, each, found, shaping)
+            return
+        if place.which is Which.EACH:
+            self.work_each(step, kind, each, found, instead)
             return
         if number > 1 and len(found) > 1 and step.number_said and not place.each_of and len(place.ordinals) < 2:
             if number == len(found) and step.stitch != "inc":

@@ -10,6 +10,7 @@ from lint.reading.clauses.skips import at_both_ends
 from lint.reading.clauses.tunisian import loops_as_stitches
 from lint.reading.counting.atordinals import at_ordinals
 from lint.reading.counting.attheend import shaped_until
+from lint.reading.counting.lastcounts import perhaps_more
 from lint.reading.counting.nocounts import remaining_told
 from lint.reading.places.guard import nothing_swallowed
 from lint.reading.places.pointedback import back_at_first, those_meant
@@ -49,4 +50,5 @@ def settle(reading: Reading, stream: Stream, words: list[Lexeme], unfit: list[Un
     reading.steps = increase_noted(layers_noted(reading.steps, words, stream.lexemes), words)
     reading.steps = at_ordinals(shaped_calls(reading.steps, stream.lexemes), stream.lexemes)
     reading.stated = remaining_told(reading.steps, loops_as_stitches(reading.steps, reading.stated), words)
+    reading.stated = perhaps_more(reading.steps, reading.stated, words, sizes)
     reading.stated = reading.stated or shaped_until(reading.steps, stream)

@@ -15,7 +15,24 @@ from lint.reading.words.stream import COUNT_SIGNS, Stream
 # what begins a clause that works nothing
 _TALK = ("word", "change", "stuff", "fasten_off", "no_fasten", "attach", "marker", "put_marker", "movement", "telling")
 _HANDS = ("put", "place", "insert", "pull", "leave", "leaving", "cut", "sew", "weave", "fold", "close")
-_BEFORE_COUNT = (".", ",", ";", "turn", "join", "around", "across", "any_stitch", "stitch", "ending", ")", "]", "}")
+_BEFORE_COUNT = (
+    ".",
+    ",",
+    ";",
+    "turn",
+    "join",
+    "around",
+    "across",
+    "any_stitch",
+    "stitch",
+    "increase",
+    "decrease",
+    "ending",
+    "times",
+    ")",
+    "]",
+    "}",
+)
 
 
 def counts_set_apart(stream: Stream) -> Stream:
@@ -62,18 +79,32 @@ def _behind_talk(stream: Stream, end: int) -> int | None:
 
 
 def _led(stream: Stream, end: int) -> dict[int, str | None] | None:
-    """ "turn ~ 12 sts", "across /12": a sign that stands nowhere else in the row, and a count behind it to the end."""
+    """ "turn ~ 12 sts", "across /12", "6 times > 18": a sign that stands nowhere else in the row, and a count behind it to the end."""
     lexemes = stream.lexemes
-    for sign in ("~", "/"):
+    for sign in ("~", "/", ">", "»"):
         places = [index for index, item in enumerate(lexemes) if item.text == sign]
         at = places[-1] if places else 0
-        if not at or sign == "~" and len(places) > 1 or lexemes[at - 1].kind not in _BEFORE_COUNT:
+        if not at or sign != "/" and len(places) > 1:
+            continue
+        often = lexemes[at - 1].kind == "number" and at > 1 and lexemes[at - 2].lower in ("x", "×")
+        if lexemes[at - 1].kind not in _BEFORE_COUNT and not often:
             continue
         if sign == "/" and lexemes[at].glued:
             continue  # "2 tr/dc": two names of one stitch
+        if sign == "/" and _of_another_sort(lexemes, at, end):
+            continue  # "6 sc / 6 hdc", "6 inc / 6 sc": work parted by strokes
         if _count(stream, at + 1, end):
             return {at: "dash"}
     return None
+
+
+def _of_another_sort(lexemes: list[Lexeme], at: int, end: int) -> bool:
+    """Whether the stitches named behind a sign are none that the words before name, nor all that a whole round comes to."""
+    behind, before = (
+        {item.value for item in some if item.kind == "stitch"} for some in (lexemes[at:end], lexemes[:at])
+    )
+    whole = any(item.kind in ("around", "across", "each", "turn", "join", "ending") for item in lexemes[:at])
+    return not behind <= before and bool(before or not whole)
 
 
 def _count(stream: Stream, first: int, last: int) -> bool:

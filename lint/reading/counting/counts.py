@@ -20,7 +20,7 @@ from lint.reading.places.guard import bids_again
 from lint.reading.words.rowending import ends_work, remark_at
 from lint.reading.words.stream import CLOSERS, OPENERS, Stream
 
-LEADS = (".", ";", "...", "..", "…", "dash", "=", ":", "→", "•", "|", "●", "/")
+LEADS = (".", ";", "...", "..", "…", "dash", "=", ":", "→", "•", "|", "●")
 _ROW_ENDS = ("turn", "join")  # "…, turn 30 sts.": no sign stands before the count
 _OFTEN = ("once", "twice", "thrice")
 _NEXT_DEEDS = ("fasten_off", "no_fasten", "no_turn")  # what follows a count on a line of its own

@@ -2,12 +2,17 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
+from lint.amount import Amount
+from lint.lexicon import Lexeme
 from lint.pattern import Stated
 from lint.reading.counting.counts import LEADS, read
 from lint.reading.counting.nocounts import turning_chain
 from lint.reading.places import countunits
 from lint.reading.words.rowending import ends_work
 from lint.reading.words.stream import CLOSERS, OPENERS, Stream
+from lint.tree import Step, Work
 
 
 def of_last_cell(stream: Stream) -> Stated | None:
@@ -60,3 +65,23 @@ def of_one_sort(stream: Stream) -> bool:
         or stream.peek(behind).value == "sl st"
         and stream.kind(behind + 1) in ("to", "join")
     )
+
+
+def perhaps_more(steps: list[Step], stated: Stated | None, lexemes: list[Lexeme], sizes: int) -> Stated | None:
+    """The count; straight behind a decrease, "…, sc2tog 8 sts" or "…, sc2tog (2, 3, 4)" over the sizes, it may be how much more of it is worked."""
+    item = stated.items[0] if stated is not None and len(stated.items) == 1 else None
+    if item is None or stated.perhaps is not None or item.series:
+        return stated
+    before = [step for step in steps if step.span.start < stated.span.start]
+    last = before[-1] if before and isinstance(before[-1], Work) and before[-1].together else None
+    words = [one for one in lexemes if last is not None and last.span.end <= one.start]
+    listed = bool(words) and (words[0].kind in OPENERS or words[0].text[:1] in OPENERS)
+    straight = bool(words) and (listed and sizes > 1 or words[0].kind == "number")
+    if last is None or last.number_said or not straight or words[0].start > stated.span.start:
+        return stated
+    each = 1 if listed else last.together
+    figures = [figure for figure in item.number.values if figure is not None]
+    if any(figure % each or figure < each for figure in figures):
+        return stated
+    more = Amount(tuple(None if figure is None else figure // each - 1 for figure in item.number.values))
+    return replace(stated, perhaps=Work(item.span, last.stitch, more, together=last.together, number_said=True))

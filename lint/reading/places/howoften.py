@@ -39,7 +39,7 @@ def so_many_in_brackets(stream: Stream, shaped: bool) -> Amount | None:
     """ "sc (5, 6, 7)": a number for each size; behind a `shaped` stitch that ends the row, "…, sc2tog (18, 20, 22)", its count."""
     start = stream.at
     number = stream.amount() if stream.kind() in ("(", "[") and stream.vocabulary.sizes > 1 else None
-    if number is not None and shaped and start > 1 and ends_work(stream, stream.at):
+    if number is not None and shaped and start > 1 and _last(stream, 0):
         stream.at = start
         return None
     return number
@@ -51,7 +51,21 @@ def count_follows(stream: Stream, start: int) -> bool:
         return False
     units = stream.peek(1).lower in ("sts", "stitches") and stream.kind(2) in (".", "end")
     enclosed = stream.peek().text[:1] in OPENERS  # a list over the sizes is one number with its brackets
-    return stream.kind() == "number" and (enclosed or units) and ends_work(stream, stream.at + 1 + units)
+    return stream.kind() == "number" and (enclosed or units) and _last(stream, 1 + units)
+
+
+def _last(stream: Stream, ahead: int) -> bool:
+    """Whether the row ends so many words ahead, and these do not say how often something is worked."""
+    often = stream.kind(ahead) in ("times", "more") or stream.word("x", "×", ahead=ahead)
+    return not often and ends_work(stream, stream.at + ahead)
+
+
+def over_its_stitches(stream: Stream, together: int | None) -> bool:
+    """Takes the "3 sts" of "sc3tog 3 sts": just those that it works together."""
+    told = together is not None and stream.kind() == "number" and stream.peek().number == together
+    told = told and stream.peek().text.isdigit() and stream.peek(1).lower in ("sts", "stitches")
+    stream.at += 2 * told
+    return told
 
 
 def so_many_from_hook(stream: Stream, found: tuple[Place, ...]) -> tuple[Place, ...]:

@@ -13,6 +13,7 @@ from lint.reading.places.freeloops import loops_of_all
 from lint.reading.places.howoften import (
     count_follows,
     from_nth_chain,
+    over_its_stitches,
     several_may_be_meant,
     so_many_from_hook,
     so_many_in_brackets,
@@ -137,7 +138,9 @@ def _work(stream: Stream, start: int, number: Amount | None) -> Step | None:
     elif number is not None and lexeme.kind == "stitch" and stream.kind() == "together":
         return None
     number_after = in_each = False
-    if (
+    if number is None and over_its_stitches(stream, together):
+        pass
+    elif (
         number is None
         and stream.kind() == "number"
         and stream.peek().value != "cell"
