@@ -11,6 +11,7 @@ from lint.ledger import LedgerRow
 from lint.pattern import Part, Row
 from lint.source import Span
 from lint.tree import RowCall, walk
+from lint.working.instances import NOT_THERE
 
 _NAMES = {"rs": "right-side", "ws": "wrong-side"}
 _ENDS = expression(
@@ -20,7 +21,7 @@ _ENDS = expression(
 
 def not_there(row: LedgerRow) -> bool:
     """Whether a row calls for one that was not met before it."""
-    return any(cell.stopped_by is not None and cell.stopped_by.endswith("is not there to repeat") for cell in row.cells)
+    return any(cell.stopped_by is not None and cell.stopped_by.endswith(NOT_THERE) for cell in row.cells)
 
 
 def check_called(context: Context) -> Iterator[Finding]:

@@ -7,7 +7,7 @@ from dataclasses import dataclass, replace
 from lint.pattern import Pattern, Stated, StatedItem
 from lint.source import Span
 from lint.tree import Alongside, Either, Group, Passage, Repeat, Step
-from lint.working.expand import Instance
+from lint.working.instances import Instance
 
 
 @dataclass(frozen=True, slots=True)

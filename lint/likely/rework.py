@@ -14,8 +14,8 @@ from lint.tree import MakeRing
 from lint.working.choices import Key
 from lint.working.cursor import PlacesUnknown
 from lint.working.effort import Effort
-from lint.working.expand import Instance
 from lint.working.fabric import Fabric, Node
+from lint.working.instances import Instance
 from lint.working.onereading import Column
 from lint.working.pieces import Entry, PatternWorker
 from lint.working.rowstate import NotDefined, TooMany

@@ -5,9 +5,9 @@ from __future__ import annotations
 from lint.ledger import Cell, Outcome
 from lint.tree import MAKES_STITCHES, AlongEdge, Chain, JoinYarn, MakeRing, OtherSide, Skip, Unread, walk
 from lint.working.edges import moves_on, seamed
-from lint.working.expand import Instance
 from lint.working.fabric import Fabric
 from lint.working.goingon import turned_over
+from lint.working.instances import Instance
 from lint.working.trials import PieceState
 
 

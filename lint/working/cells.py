@@ -11,9 +11,9 @@ from lint.source import Span
 from lint.tree import MAKES_STITCHES, Group, JoinYarn, Repeat, Skip, Step, TimesKind, Work, walk
 from lint.working.bench import Worked
 from lint.working.compare import Comparison, compare
-from lint.working.expand import Instance, Loop
 from lint.working.fabric import Fabric
 from lint.working.growth import counted
+from lint.working.instances import Instance, Loop
 from lint.working.trials import PieceState, Trial
 
 

@@ -7,8 +7,8 @@ from __future__ import annotations
 
 from lint.place import TargetKind, Which
 from lint.tree import Chain, Group, Remark, Skip, Step, Work, walk
-from lint.working.expand import Instance
 from lint.working.fabric import Fabric
+from lint.working.instances import Instance
 from lint.working.trials import PieceState
 
 _TURNING = 5  # chains at most that lead up to a row

@@ -23,8 +23,8 @@ from lint.tree import (
 from lint.working.bench import Worked
 from lint.working.cells import joins_yarn, of_this_row, skips_to_join
 from lint.working.cursor import PlacesUnknown
-from lint.working.expand import Instance
 from lint.working.fabric import Fabric, Node
+from lint.working.instances import Instance
 from lint.working.starts import along_row_ends, founds, is_round, on_foundation
 from lint.working.trials import FreeLoops, PieceState, Side, Task, Trial, best_reading
 

@@ -10,42 +10,13 @@ from lint.tree import THE_PIECE_BEFORE, FastenOff, RowCall, Step, TimesKind, Unr
 from lint.working.alternating import Alternates, label_word
 from lint.working.besides import once
 from lint.working.growth import grown_steps
+from lint.working.instances import MOST_ROWS, NOT_THERE, TOLD_TWICE, WHICH_ROWS, Instance, Loop, numbered, passes_of
 from lint.working.likepieces import NO_BASE, foundation_before, piece_before, piece_met, rows_called, told_once
 from lint.working.onesize import for_size, works
 from lint.working.printedrows import by_itself
 from lint.working.rownames import answers_to
 
-MOST_ROWS = 5000
 _ANY_ROW = (*(f"{which} {row}" for which in ("next", "last") for row in ("row", "round", "rnd")), "following row")
-TOLD_TWICE = "so many times do not make so many rows in all"
-
-
-@dataclass(frozen=True, slots=True)
-class Instance:
-    """One row to work: from which printed row, under which number, with which steps."""
-
-    row: Row
-    kind: str
-    number: int | None
-    label: str
-    steps: tuple[Step, ...]
-    stated: Stated | None
-    stated_index: int | None
-    inherited: Stated | None
-    index: int
-    length: int
-    missing: str | None = None  # the row called for that is not there
-    loop: Loop | None = None  # on the last row of a cycle that goes on until something is reached
-
-
-@dataclass(frozen=True, slots=True)
-class Loop:
-    """A cycle of rows worked until a number of stitches is reached; with no number, until a length is."""
-
-    rows: tuple[Instance, ...]
-    until: Amount | None
-    unit: str = "stitches"
-    stated: Stated | None = None  # the printed count, which is that of the last row of all
 
 
 @dataclass(frozen=True, slots=True)
@@ -99,7 +70,7 @@ class Expander:
             replace(
                 item,
                 number=item.number + step if item.number is not None else None,
-                label=_numbered(item, item.number + step) if item.number is not None else item.label,
+                label=numbered(item, item.number + step) if item.number is not None else item.label,
                 loop=None,
             )
             for item in loop.rows
@@ -130,12 +101,12 @@ class Expander:
             told = replace(told, stated=None, label=f"{label_word(between.row.label.words, kind)} {between.number}")
             instances = [told, *instances]
         for one in instances:
-            if one.missing is None and one.number is not None or one.steps and (label is not None or call is not None):
+            if one.untold is None and one.number is not None or one.steps and (label is not None or call is not None):
                 stated = one.stated or one.inherited
                 self.met.append(_Met(one.kind, one.number or 0, one.label, one.steps, stated, part))
         return instances
 
-    def _instance(self, row, kind, number, steps, inherited, index, length, missing=None) -> Instance:
+    def _instance(self, row, kind, number, steps, inherited, index, length, untold=None) -> Instance:
         stated = row.stated
         if stated is not None and stated.series:
             stated_index = index if len(stated.series) == length else None
@@ -148,7 +119,7 @@ class Expander:
         words = row.label.words if row.label is not None else "Foundation"
         if row.label is not None and number is not None and length > 1:
             words = f"{label_word(row.label.words, kind)} {number}"
-        return Instance(row, kind, number, words, tuple(steps), shown, stated_index, inherited, index, length, missing)
+        return Instance(row, kind, number, words, tuple(steps), shown, stated_index, inherited, index, length, untold)
 
     def _labelled(self, row: Row, part: Part) -> list[int | None]:
         """The numbers that a label gives this size; [None] for a row without a number."""
@@ -163,32 +134,35 @@ class Expander:
         at = steps.index(call)
         call = self._the_same_row(row, call, numbers, part)
         before, after = steps[:at], steps[at + 1 :]
-        if _passes(call, 1) == 0 and (row.label is None or numbers == [None]):
+        if passes_of(call, 1) == 0 and (row.label is None or numbers == [None]):
             return []  # "Rep last 2 rows - (2, 3) times": not in this size
         cycle = self._cycle(call, kind, part)
         whole = call.part is not None and call.first is None and row.label is not None and numbers != [None]
         calls = [step for step in steps if isinstance(step, RowCall)]
-        mixed = len(calls) > 1 and any(map(by_itself, calls))  # in a row with a label: which of its rows is which?
-        unknown = mixed or call.rows_in_all and not self._rows_so_far(part) or whole and len(numbers) != len(cycle)
+        mixed = len(calls) > 1 and any(map(by_itself, calls))
+        in_turn = self._in_turn(calls, numbers, kind, part) if mixed else []
+        unknown = call.rows_in_all and not self._rows_so_far(part) or whole and len(numbers) != len(cycle)
         lacking = next((one for one in calls[1:] if not self._cycle(one, kind, part)), None)
         call = lacking or call  # "Rep Rows 2 and 3, then Row 7", and there is no Row 7
         if not cycle or unknown or lacking is not None:
             what = f"{call.kind or kind} {call.first}" if call.first else call.name or call.part or "the rows before"
-            return [
-                self._instance(row, kind, n, (), None, i, len(numbers), missing=what) for i, n in enumerate(numbers)
-            ]
+            return self._not_told(row, kind, numbers, f"{what} {NOT_THERE}")
+        if mixed and not in_turn:
+            return self._not_told(row, kind, numbers, WHICH_ROWS)
         if not self._agree(call, cycle, part):
-            return [self._instance(row, kind, n, (), None, i, len(numbers), TOLD_TWICE) for i, n in enumerate(numbers)]
+            return self._not_told(row, kind, numbers, TOLD_TWICE)
         call = self._without_the_first(call, cycle, part)
         numbers = self._numbers(row, part, numbers, call, cycle)
         if call.lead or call.apart:
             cycle, numbers = self._led(row, part, cycle, numbers, call, kind)
         result = []
         if len(calls) > 1:  # "Rep Rows 5-8 3 times, then Rows 5 and 6 once"
-            cycle = [called for one in calls for called in self._passes_of(one, kind, part)]
+            cycle = in_turn or [called for one in calls for called in self._passes_of(one, kind, part)]
             after = tuple(step for step in after if not isinstance(step, RowCall))
-            if row.label is None:
+            if row.label is None or in_turn and numbers[0] is None:
                 numbers = self._numbers_on(part, len(cycle))
+            elif in_turn:
+                numbers = [(numbers[0] or 0) + i for i in range(len(cycle))]
         elif call.part is not None and (call.first is None or set(numbers) == {None} and not self._rows_so_far(part)):
             if row.label is None or numbers == [None]:
                 numbers = [called.number for called in cycle]  # a piece begun like another has its numbers too
@@ -210,7 +184,7 @@ class Expander:
                 len(numbers),
             )
             if not own:
-                one = replace(one, label=_numbered(one, number) if number is not None else called.label)
+                one = replace(one, label=numbered(one, number) if number is not None else called.label)
             result.append(one)
         settled = row.label is not None and len(row.label.at(self.size)) > 1  # "Rows 5-24: …, ending with Row 3"
         if call.until is not None or call.open_ended and not settled:
@@ -225,7 +199,7 @@ class Expander:
 
     def _agree(self, call: RowCall, cycle: list[_Called], part: Part) -> bool:
         """Whether the times and the rows in all are one thing said twice: "6 more times, until you have 8 rows"."""
-        passes, rows = _passes(call, len(cycle)), call.rows if call.rows_in_all else None
+        passes, rows = passes_of(call, len(cycle)), call.rows if call.rows_in_all else None
         if passes is None or rows is None:
             return True
         more = (rows.lone or 0) - self._rows_so_far(part)
@@ -253,7 +227,7 @@ class Expander:
             return cycle, [None] * len(numbers) if row.label is None else numbers
         lead = [_Called(steps, None, cycle[0].kind, cycle[0].label, None) for steps in call.lead]
         if call.until is None:
-            cycle = [*lead, *(cycle * (_passes(call, len(cycle)) or 1))]
+            cycle = [*lead, *(cycle * (passes_of(call, len(cycle)) or 1))]
         else:
             cycle = [*lead, *cycle]
         if len(own := self._labelled(row, part)) == 1 and own[0] is not None:
@@ -261,10 +235,33 @@ class Expander:
         free = row.label is None or own == [None]
         return cycle, self._numbers_on(part, len(cycle)) if free else numbers
 
+    def _not_told(self, row: Row, kind: str, numbers: list[int | None], why: str) -> list[Instance]:
+        """The rows of a label, of which it is not known what they work."""
+        return [self._instance(row, kind, n, (), None, i, len(numbers), why) for i, n in enumerate(numbers)]
+
+    def _in_turn(self, calls: list[RowCall], numbers: list[int | None], kind: str, part: Part) -> list[_Called]:
+        """The rows of "Row 3: Rep Row 2, then work 5 rows even", which go on from the label; [] where they do not fit it."""
+        rows: list[_Called] = []
+        for call in calls:
+            if (
+                call.until
+                or call.open_ended
+                or call.apart
+                or call.lead
+                or call.rows_in_all
+                or call.beside
+                or call.shaped
+            ):
+                return []
+            passes = self._passes_of(call, kind, part)
+            said = call.rows.lone or 0 if call.rows is not None else len(passes)
+            rows += [passes[at % len(passes)] for at in range(min(said, MOST_ROWS))] if passes else []
+        return rows if len(numbers) in (1, len(rows)) else []
+
     def _passes_of(self, call: RowCall, kind: str, part: Part) -> list[_Called]:
         """All rows of one call among several."""
         cycle = self._cycle(call, kind, part)
-        passes = _passes(call, len(cycle))
+        passes = passes_of(call, len(cycle))
         return cycle * (1 if passes is None else passes)
 
     def _numbers(
@@ -272,7 +269,7 @@ class Expander:
     ) -> list[int | None]:
         """The numbers of the rows that a call works: as labelled, or going on from the last row."""
         cycle = len(called)
-        passes = _passes(call, cycle)
+        passes = passes_of(call, cycle)
         rows = cycle * passes if passes is not None else cycle
         if call.rows is not None:
             said = call.rows.lone or 0
@@ -384,16 +381,3 @@ class Expander:
 
 def _called(entry: _Met) -> _Called:
     return _Called(entry.steps, entry.stated, entry.kind, entry.label, entry.number or None)
-
-
-def _passes(call: RowCall, cycle: int) -> int | None:
-    """How often a cycle of rows is worked, 0 where this size does not work it, None where it is not said."""
-    if call.times is None or call.times.number is None or call.times.kind is TimesKind.FILL:
-        return None
-    return min(call.times.number.lone or 0, MOST_ROWS // max(1, cycle))
-
-
-def _numbered(instance: Instance, number: int | None) -> str:
-    """A label for a row that has none of its own."""
-    word = label_word(instance.label, instance.kind) if instance.label != "Foundation" else ""
-    return f"{word or ('Rnd' if instance.kind == 'round' else 'Row')} {number}"

@@ -26,8 +26,8 @@ from lint.working.bench import Worked
 from lint.working.cells import joins_yarn
 from lint.working.compare import measured
 from lint.working.cursor import PlacesUnknown
-from lint.working.expand import Instance
 from lint.working.fabric import Chains, Fabric, Made, Node
+from lint.working.instances import Instance
 from lint.working.rowstate import NotDefined, TooMany
 from lint.working.starts import begins_own, from_other_end, turns_after
 from lint.working.trials import PieceState, Task, Trial, best_reading

@@ -17,8 +17,8 @@ from lint.tree import JoinYarn, Loops, UseYarn, Work
 from lint.working.accounts import Entry
 from lint.working.choices import Key
 from lint.working.effort import Effort
-from lint.working.expand import Instance
 from lint.working.fabric import Fabric, Node, afresh, no_search_for_garbage
+from lint.working.instances import Instance
 from lint.working.onereading import Column
 from lint.working.pieces import PatternWorker
 from lint.working.recording import KeepingBench, RecordingBench

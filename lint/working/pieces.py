@@ -53,7 +53,7 @@ from lint.working.edges import (
     with_row,
 )
 from lint.working.effort import Effort
-from lint.working.expand import MOST_ROWS, TOLD_TWICE, Expander, Instance, Loop
+from lint.working.expand import Expander
 from lint.working.fabric import Fabric, no_search_for_garbage, stitches_of
 from lint.working.goingon import (
     MOST_AHEAD,
@@ -69,6 +69,7 @@ from lint.working.goingon import (
     row_as_printed,
 )
 from lint.working.growth import counted, grows
+from lint.working.instances import MOST_ROWS, Instance, Loop
 from lint.working.joinedpieces import counted_round_pieces, with_piece
 from lint.working.likepieces import own_ways
 from lint.working.onereading import Column, Settled, in_one_reading
@@ -249,10 +250,9 @@ class PatternWorker:
         self, instance: Instance, coming: Instance | None, state: PieceState, size: int, blocks: bool
     ) -> Cell | None:
         row = instance.row
-        if instance.missing:
+        if instance.untold:
             state.fabric = None
-            why = instance.missing if instance.missing == TOLD_TWICE else f"{instance.missing} is not there to repeat"
-            return Cell(Outcome.NOT_RECOMPUTED, stopped_by=why, stopped_at=row.span)
+            return Cell(Outcome.NOT_RECOMPUTED, stopped_by=instance.untold, stopped_at=row.span)
         unread = row.unread()
         if row.label is None and (
             unread or not any(isinstance(s, (*MAKES_STITCHES, Chain, MakeRing)) for s in walk(instance.steps))

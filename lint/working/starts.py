@@ -27,8 +27,8 @@ from lint.tree import (
     Work,
     walk,
 )
-from lint.working.expand import Instance
 from lint.working.fabric import Fabric, Node
+from lint.working.instances import Instance
 
 
 def is_round(instance: Instance, fabric: Fabric | None) -> bool:

@@ -16,8 +16,8 @@ from lint.working.compare import CHAINS_COUNTED, Comparison, compare
 from lint.working.cursor import PlacesUnknown
 from lint.working.earlier import EarlierRows
 from lint.working.effort import A_READING, Effort
-from lint.working.expand import Instance
 from lint.working.fabric import Fabric, Made, afresh
+from lint.working.instances import Instance
 from lint.working.recording import KeepingBench, RecordingBench
 from lint.working.rowstate import NotDefined, Noted, TooMany
 from lint.working.starts import from_other_end, is_round, names_spaces, names_structure, turns_first
