@@ -5,7 +5,9 @@ from __future__ import annotations
 import pytest
 from helpers import all_findings, check, counts
 
-_STRAP = "Strap\n\nUS terms\n\nSTRAP\nRow 1: Fsc 14, turn. (14)\nRow 2: Ch 1, sc2tog, sc in each st across, turn. (13)\n{}\n"
+_STRAP = (
+    "Strap\n\nUS terms\n\nSTRAP\nRow 1: Fsc 14, turn. (14)\nRow 2: Ch 1, sc2tog, sc in each st across, turn. (13)\n{}\n"
+)
 
 
 @pytest.mark.parametrize(

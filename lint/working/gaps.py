@@ -24,14 +24,16 @@ class Gaps(Parts):
             self.begun_in_gap, self.works_stitches = True, True  # "standing dc in sp between any two dc"
             cursor.last = Node("gap")
             return [cursor.last]
-        if place.from_words in ("before", "after") and place.targets[0].kind is TargetKind.SPECIAL:
+        if place.from_words in ("before", "behind it", "after") and place.targets[0].kind is TargetKind.SPECIAL:
+            if place.from_words == "behind it" and not self.group_passed():
+                raise PlacesUnknown("which group is meant that has been worked into is not said")
             if place.which is Which.EACH:
                 return self.beside_groups(place.from_words == "after", boundary)
             bare = place.bare or place.which is Which.LAST and self.none_behind()
             return [self.beside_group(place.from_words == "after", bare) for _ in range(number)]
         if self.in_stitches_too and place.from_words.startswith("between") and self.round_of_stitches():
             raise PlacesUnknown("which of the gaps are meant, beside the stitches, is not said")
-        if place.from_words in ("before", "after"):
+        if place.from_words in ("before", "behind it", "after"):
             return [self.beside_next(place) for _ in range(number)]
         if place.targets[0].kind is TargetKind.SPECIAL and cursor.known:
             if place.targets[0].length is not None and self.has_smaller_group(place.targets[0].length.at(self.size)):
@@ -166,6 +168,11 @@ class Gaps(Parts):
             raise PlacesUnknown("which gaps these are is not known here")
         ahead = [run for run in cursor.all_groups() if _is_group(run) and cursor.at <= run[0] < boundary]
         return [self.beside_group(after, False) for _ in ahead]
+
+    def group_passed(self) -> bool:
+        """Whether a group has been worked into, or the gap before one: "sp between this V-st and next" needs one."""
+        runs = [run for run in self.cursor.all_groups() if _is_group(run)]
+        return self.gap_at is not None or any(run[0] < self.cursor.at for run in runs)
 
     def none_behind(self) -> bool:
         """Whether no group lies ahead of the one worked into last, or of the gap before which the row has come."""

@@ -36,7 +36,7 @@ def space_between(stream: Stream, place: Place, start: int) -> Place:
     ahead = _before_the_next(stream) if between else None
     if ahead is not None:
         span = stream.span_from(start)
-        return replace(place, targets=(ahead,), between=True, span=span, bare=False, from_words="before")
+        return replace(place, targets=(ahead,), between=True, span=span, bare=False, from_words="behind it")
     last = not between and beside == "after" and stream.kind() == "last"  # "in sp after last V-st"
     every = every or not between and stream.kind() == "each"  # "in sp before each V-st"
     stream.skip("the", "next", "first", "last", "each", "all", "any") if between else stream.skip(
