@@ -73,3 +73,14 @@ def test_shaping_of_so_many_stitches_is_of_no_run_beside_them(words: str, made: 
     """The run before or behind is worked plainly."""
     report = check(_FLAT.format(words))
     assert (counts(report)[-1], "places-left-over" in [rule for rule, _ in all_findings(report)]) == (made, False)
+
+
+@pytest.mark.parametrize(
+    ("words", "told"), [("Fsc 16 (20), turn. 16 (20) sc.", []), ("Fsc 16 (20), turn.\n17 (20) sc.", ["count-differs"])]
+)
+def test_foundation_stitches_are_counted_as_those_they_are(words: str, told: list[str]) -> None:
+    """ "12 sc" behind "Fsc 12, turn." is the count, on a line of its own as well."""
+    text = f"Cuff\n\nUS terms\n\nSizes: S (M)\n\nCUFF\nRow 1: {words}\nRow 2: Ch 1, sc2tog, sc in each st across.\n"
+    report = check(text)
+    assert [counts(report, size)[-1] for size in range(2)] == [15, 19]
+    assert [rule for rule, _ in all_findings(report) if rule == "count-differs"] == told

@@ -156,6 +156,7 @@ def _not_made(steps: list[Step], units: list[str]) -> bool:
     ):
         return False
     made = {step.stitch for step in inner if isinstance(step, Work)}
+    made |= {stitch[1:] for stitch in made if stitch.startswith("f")}  # "Fsc 12, turn. 12 sc."
     sorts = [unit.partition(":")[2] for unit in units if unit.startswith("kind:")]
     return bool(made) and made.isdisjoint(("inc", "dec")) and any(sort and sort not in made for sort in sorts)
 
