@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import pytest
-from helpers import check
+from helpers import check, counts
 
 _SLEEVE = (
     "Test sleeve\nUS terms\nSizes: S (M, L)\n\nSLEEVE\nCh 33 (37, 41).\n"
@@ -72,3 +72,18 @@ def test_what_is_not_surely_understood_is_not_counted(words: str) -> None:
     """Two shapings at a time, no end told, several rows at an interval, one end only: told, and not passed over."""
     assert _last(words) == [None, None, None]
     assert "not-understood" in {finding.rule for finding in check(_SLEEVE.format(words)).findings}
+
+
+@pytest.mark.parametrize(
+    ("words", "made"),
+    [
+        ("Rep Decrease row a total of 4 times.", 22),
+        ("Rep Decrease row every 6th row 4 times in total.", 22),
+        ("Work Decrease row every alt row 4 times altogether.", 22),
+        ("Rep Decrease row every 6th row 4 times more.", 20),
+    ],
+)
+def test_so_often_in_total(words: str, made: int) -> None:
+    """The named row that has just been worked is the first of all; of "4 times more" it is none."""
+    rows = "Row 1: Fsc 30, turn. (30)\nDecrease row: Ch 1, sc2tog, sc to last 2 sts, sc2tog. (28)\n"
+    assert counts(check(f"Front\n\nUS terms\n\nFRONT\n{rows}{words}\n"))[-1] == made

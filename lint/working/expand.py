@@ -208,8 +208,8 @@ class Expander:
 
     def _without_the_first(self, call: RowCall, cycle: list[_Called], part: Part) -> RowCall:
         """ "Rep Rows 2 and 3 a total of 4 times": where these are the rows just worked, they are the first of the four."""
-        here = [entry.number for entry in self.met if entry.part is part]
-        just_worked = here[-len(cycle) :] == [one.number for one in cycle]
+        here = [entry.number or entry.label for entry in self.met if entry.part is part]
+        just_worked = here[-len(cycle) :] == [one.number or one.label for one in cycle]
         unclear = call.times is not None and call.times.kind is TimesKind.UNCLEAR
         in_all = call.times_in_all or self.in_all and unclear
         if not in_all or call.times is None or call.times.number is None or not just_worked:

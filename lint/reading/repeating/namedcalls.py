@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from lint.expression import expression
 from lint.reading.repeating.rhythms import rhythms
-from lint.reading.repeating.times import times
+from lint.reading.repeating.times import said_in_all, times
 from lint.reading.words.stream import Stream
 from lint.tree import RowCall, Step, TimesKind
 
@@ -46,7 +46,10 @@ def named_row_call(stream: Stream, steps: list[Step], start: int) -> bool:
     how_often = times(stream)
     if how_often is not None and how_often.kind is TimesKind.FILL:
         return False
-    steps.append(RowCall(stream.span_from(start), None, None, times=how_often, kind=kind, name=name))
+    in_all = said_in_all(stream, how_often)
+    steps.append(
+        RowCall(stream.span_from(start), None, None, times=how_often, kind=kind, name=name, times_in_all=in_all)
+    )
     return True
 
 

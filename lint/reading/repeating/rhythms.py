@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass, replace
 
 from lint.amount import ONE, Amount
+from lint.reading.repeating.times import said_in_all
 from lint.reading.repeating.times import times as read_times
 from lint.reading.words.stream import CLOSERS, OPENERS, Stream
 from lint.source import Span
@@ -29,10 +30,12 @@ class Rhythm:
     step: int
     times: Times | None
     until: Amount | None
+    in_all: bool = False  # "3 times in total": a row that is named and has just been worked is the first
 
     def call(self, span: Span, **called: object) -> RowCall:
         """The rows: those between them are not told, and are worked even."""
-        return RowCall(span, None, None, times=self.times, until=self.until, apart=self.step > 1, **called)
+        how = {"times": self.times, "until": self.until, "apart": self.step > 1, "times_in_all": self.in_all}
+        return RowCall(span, None, None, **how, **called)
 
 
 def rhythms(stream: Stream) -> list[Rhythm] | None:
@@ -50,7 +53,7 @@ def rhythms(stream: Stream) -> list[Rhythm] | None:
             found = []
             break
         if found and told.times is not None:  # the rows of the first sort may count the row named, these can't
-            told = replace(told, times=replace(told.times, kind=TimesKind.MORE))
+            told = replace(told, times=replace(told.times, kind=TimesKind.MORE), in_all=False)
         found.append(told)
     if not found or not over(stream):
         stream.at = start
@@ -80,10 +83,10 @@ def _one(stream: Stream) -> Rhythm | None:
     if step is None or often is None:
         return None
     number, until = often
-    said = any(item.kind == "total" or item.lower == "altogether" for item in stream.lexemes[begun : stream.at])
-    if number is not None and number.kind is TimesKind.IN_ALL and not said:
+    in_all = said_in_all(stream, number)
+    if number is not None and number.kind is TimesKind.IN_ALL and not in_all:
         number = replace(number, kind=TimesKind.UNCLEAR)  # with the row that is named, or without
-    return Rhythm(step, number, until)
+    return Rhythm(step, number, until, in_all)
 
 
 def named_row_worked(stream: Stream, steps: list[Step], start: int) -> bool:

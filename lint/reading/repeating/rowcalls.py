@@ -10,7 +10,7 @@ from lint.reading.repeating.growth import growth
 from lint.reading.repeating.rhythms import rhythms
 from lint.reading.repeating.stripes import call_tail, in_one_colour, striped
 from lint.reading.repeating.swaps import swap
-from lint.reading.repeating.times import times
+from lint.reading.repeating.times import said_in_all, times
 from lint.reading.repeating.untilcounts import until_count
 from lint.reading.words.stream import CLOSERS, OPENERS, Stream
 from lint.tree import MAKES_STITCHES, Join, OpenWork, RowCall, Step, Times, TimesKind, Turn
@@ -185,7 +185,6 @@ def row_call(stream: Stream, steps: list[Step], start: int) -> bool:
         how_often = None
         stream.pass_to(".", ";", *OPENERS)
     told = how_often is not None or until is not None or said is not None
-    in_all = how_often is not None and how_often.kind is TimesKind.IN_ALL and _said_in_all(stream, how_often)
     open_ended = ends_with_row(stream) and not told or open_ended
     rows, rows_in_all = said or (None, False)
     goes_on = {
@@ -195,7 +194,7 @@ def row_call(stream: Stream, steps: list[Step], start: int) -> bool:
         "open_ended": open_ended,
         "rows": rows,
         "rows_in_all": rows_in_all,
-        "times_in_all": in_all,
+        "times_in_all": said_in_all(stream, how_often),
     }
     if last_words:
         number = numbers[0] if numbers else ONE
@@ -278,12 +277,6 @@ def rows_of_piece(stream: Stream, steps: list[Step], start: int) -> bool:
             return True
     stream.at = start
     return False
-
-
-def _said_in_all(stream: Stream, often: Times) -> bool:
-    """Whether "a total of 4 times", "4 times in all" stands there, and not a number of times alone."""
-    said = [item for item in stream.lexemes if often.span.start <= item.start < often.span.end]
-    return any(item.kind == "total" or item.lower in ("total", "altogether") for item in said)
 
 
 def _times_follow(stream: Stream) -> bool:

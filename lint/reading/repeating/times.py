@@ -135,6 +135,14 @@ def bare_passes(stream: Stream) -> Times | None:
     return None if bare is None else replace(bare, kind=TimesKind.UNCLEAR)
 
 
+def said_in_all(stream: Stream, often: Times | None) -> bool:
+    """Whether "a total of 4 times", "4 times in all" stands there, and not a number of times alone."""
+    if often is None or often.kind is not TimesKind.IN_ALL:
+        return False
+    said = [item for item in stream.lexemes if often.span.start <= item.start < often.span.end]
+    return any(item.kind == "total" or item.lower in ("total", "altogether") for item in said)
+
+
 def counts_passes(stream: Stream) -> bool:
     """Whether "6 times", "x 6", "twice", "a total of 6 times" stands at the cursor: a number alone is none of passes."""
     ahead = 3 if stream.word("a") and stream.kind(1) == "total" else 0
