@@ -84,3 +84,14 @@ def test_foundation_stitches_are_counted_as_those_they_are(words: str, told: lis
     report = check(text)
     assert [counts(report, size)[-1] for size in range(2)] == [15, 19]
     assert [rule for rule, _ in all_findings(report) if rule == "count-differs"] == told
+
+
+def test_shaping_of_stitches_that_a_run_has_taken_is_not_guessed() -> None:
+    """ "Sc in each st, inc 3 evenly over first 6 sts" works none of them twice."""
+    for words in (
+        "sc in each st across, inc 3 sts evenly over first 6 sts.",
+        "sc across, dec 2 sts evenly over last 8 sts.",
+    ):
+        report = check(_FLAT.format(f"Ch 1, {words}"))
+        assert counts(report)[-1] is None
+        assert "places-run-out" not in [rule for rule, _ in all_findings(report)]

@@ -86,4 +86,4 @@ def test_what_is_not_surely_understood_is_not_counted(words: str) -> None:
 def test_so_often_in_total(words: str, made: int) -> None:
     """The named row that has just been worked is the first of all; of "4 times more" it is none."""
     rows = "Row 1: Fsc 30, turn. (30)\nDecrease row: Ch 1, sc2tog, sc to last 2 sts, sc2tog. (28)\n"
-    assert counts(check(f"Front\n\nUS terms\n\nFRONT\n{rows}{words}\n"))[-1] == made
+    assert counts(check(f"Front\n\nUS terms\n\nFRONT\n{rows}{words}\nLast row: Ch 1, sc across.\n"))[-1] == made

@@ -62,3 +62,11 @@ def test_stitches_that_are_not_those_of_the_row(until: str) -> None:
     report = check(_WEDGE.format(f"Rep Row 2 until {until}."))
     assert report.ledger.rows[-1].cells[0].made is None
     assert "not-understood" in {finding.rule for finding in report.findings}
+
+
+@pytest.mark.parametrize(
+    "words", ["you have 16 sts left on the row", "you have 16 sts on the row", "16 sts remain in the row"]
+)
+def test_stitches_on_a_row_are_no_rows(words: str) -> None:
+    """ "16 sts left on the row" are so many stitches, and no length told in rows."""
+    assert _ends(f"Rep Row 2 until {words}.") == [16, 16]

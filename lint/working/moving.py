@@ -320,6 +320,14 @@ class Moving(Grouping):
         before = next((s for s in reversed(steps[:index]) if not isinstance(s, (Remark, Loops))), None)
         if before in runs if step.over is None else isinstance(before, Work) and step.over in before.places:
             return
+        if (
+            before in runs
+            and step.over.which is not Which.NEXT
+            and not any(node.is_stitch for node in self.cursor.nodes[self.cursor.at :])
+        ):
+            raise PlacesUnknown(
+                "whether these stitches are of the run before is not said"
+            )  # "sc across, inc 3 over first 6 sts"
         self.shaping = step
         if step.over is None and any(s in runs for s in steps[index + 1 :]):
             return

@@ -91,8 +91,8 @@ def _led(stream: Stream, end: int) -> dict[int, str | None] | None:
             continue
         if sign == "/" and lexemes[at].glued:
             continue  # "2 tr/dc": two names of one stitch
-        if sign == "/" and _of_another_sort(lexemes, at, end):
-            continue  # "6 sc / 6 hdc", "6 inc / 6 sc": work parted by strokes
+        if sign == "/" and (len(places) > 1 and _named(lexemes[at:end]) or _of_another_sort(lexemes, at, end)):
+            continue  # "6 sc / 6 hdc", "6 inc / 6 sc", "5 sc / inc / 5 sc": work parted by strokes
         if _count(stream, at + 1, end):
             return {at: "dash"}
     return None
@@ -105,6 +105,11 @@ def _of_another_sort(lexemes: list[Lexeme], at: int, end: int) -> bool:
     )
     whole = any(item.kind in ("around", "across", "each", "turn", "join", "ending") for item in lexemes[:at])
     return not behind <= before and bool(before or not whole)
+
+
+def _named(lexemes: list[Lexeme]) -> set[str]:
+    """The stitches that words name."""
+    return {item.value for item in lexemes if item.kind == "stitch"}
 
 
 def _count(stream: Stream, first: int, last: int) -> bool:

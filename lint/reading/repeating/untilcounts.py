@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from lint.amount import Amount
 from lint.expression import expression
+from lint.lexeme import Lexeme
 from lint.place import LimitKind, Target, TargetKind
 from lint.reading.places.countunits import singular
 from lint.reading.places.limits import past_lengths
@@ -58,8 +59,7 @@ def until_count(stream: Stream, how_often: Times | None) -> Until:
     end, stream.at = stream.at, start
     words = stream.lexemes[start:end]
     measured = any(item.lower in _LENGTHS for item in words) or _MEASURED.search(stream.words(start, end)) is not None
-    counted = any(item.kind in ("row", "round") for item in words) and any(item.kind == "number" for item in words)
-    if measured or counted and any(item.lower in _RECKONED for item in words):
+    if measured or _counts_rows(words) and any(item.lower in _RECKONED for item in words):
         stream.at = end  # "until Back has 14 rows above the armhole": where the count begins is not told
         return None, True, "stitches"
     stream.take()
@@ -80,6 +80,14 @@ def until_count(stream: Stream, how_often: Times | None) -> Until:
         stream.at = start  # "until 6 sts have been decreased", "until there are 20 sts between the markers"
         return none
     return number, False, unit
+
+
+def _counts_rows(words: list[Lexeme]) -> bool:
+    """Whether "14 rows", "6 more rnds" stands there, or the number of a row; "4 sts left on the row" counts none."""
+    rows = [at for at, item in enumerate(words) if item.kind in ("row", "round")]
+    near = [item.kind for at in rows for item in (*words[max(0, at - 2) : at], *words[at + 1 : at + 2])]
+    stitches = any(item.kind in ("any_stitch", "stitch") for at in rows for item in words[max(0, at - 2) : at])
+    return "number" in near and not stitches
 
 
 def _counted_in(sort: Target | None) -> str:
