@@ -190,3 +190,46 @@ def test_a_wrapped_line_that_begins_with_a_bracket_closed() -> None:
         "2) 3 times, sl st in 3rd ch of beg ch-3 (8)\n"
     )
     assert counts(check(text)) == [8]
+
+
+_DEFINED = (
+    "Wrap\n\nUS terms\n\nAbbreviations\nch: chain\nsc: single crochet\ndc: double crochet\nsk: skip\nst(s): stitch(es)\nrep: repeat\n\n"
+    "{}Ch 3 counts as a dc.\nCh 27.\nRow 1: Sc in 2nd ch from hook and in each ch across. (26)\n"
+    "Row 2: Ch 3, turn, sk first 2 sts, V-st in next st, *sk 2 sts, V-st in next st; rep from * to last 2 sts, sk 1 st, dc in last st. (18 sts)\n"
+)
+
+
+@pytest.mark.parametrize(
+    "above",
+    [
+        "",
+        "Gauge: 16 sts = 10 cm\n",
+        "INSTRUCTIONS\n\n",
+        "PATTERN\nSpecial stitch: ",
+        "Gauge:\n16 sts and 18 rows = 10 cm\n\n",
+    ],
+)
+@pytest.mark.parametrize("defined", ["V-st: (dc, ch 1, dc) in same st.", "V-stitch (V-st) = (dc, ch 1, dc) in same st."])
+def test_a_definition_and_a_note_right_above_the_chain(above: str, defined: str) -> None:
+    """What tells of a stitch and of chains that begin rows is no part of the piece's chain below it, wherever it stands."""
+    report = check(_DEFINED.format(f"{above}{defined}\n"))
+    assert (counts(report), corrections(report)) == ([26, 18], [])
+
+
+def test_a_wrapped_line_that_begins_a_clause_with_a_capital() -> None:
+    """ "… to last 2 sts." / "Miss 1 st, tr in last st." is one row where full stops part its clauses."""
+    text = (
+        "Wrap\n\nUK terms\n\nCh 3 counts as a tr.\n\nCh 12.\nRow 1: Tr in 4th ch from hook and in each ch. (10)\n"
+        "Row 2: Ch 3. Miss first st. Tr in each st to last 2 sts.\nMiss 1 st. Tr in tch. (9)\n"
+    )
+    assert counts(check(text)) == [10, 9]
+
+
+@pytest.mark.parametrize("joint", ["to", "and", "-", "through"])
+def test_a_row_that_ends_in_the_word_row(joint: str) -> None:
+    """ "… repeat from * to end of rnd" ends its row: what stands below is a label of its own."""
+    text = (
+        "Ball\n\nUS terms\n\n1st rnd: 6 sc in magic ring\n2nd rnd: *inc; repeat from * to end of rnd\n"
+        f"3rd {joint} 4th rnds: Sc in each st around\n"
+    )
+    assert counts(check(text)) == [6, 12, 12, 12]

@@ -72,6 +72,7 @@ from lint.tree import (
 _COUNTS = expression(  # "Ch 3 counts as dc."
     r"(?i)(?:^|(?<=[.;]\s))[^.;\n]*\b(?:counts?\s+as|(?:never|not)\s+counts?|not a st(?:itch)?)\b[^.;\n]*"
 )
+_NAMED_WORK = expression(r"\W*(?P<name>[^:=(]*[^\s:=(])(?:\s*\((?P<form>[\w-]+)\))?[^:=]*[:=]")
 _AS_ANOTHER = expression(r"(?i)[^.]{0,40}\b(?:as|like)\s(?:(?:given|for|in|the)\s)+\p{L}")
 _TOLD_OF = expression(r"(?i)\bat\s+(?:the\s+)?end\s+of\s+(?:row|round|rnd|rd|r)\s*(?P<row>\d+)\b[^.;\d]*$")
 _TOLD_BEHIND = expression(  # "20 sts after Row 19", "(8 blocks at the end of R8)"
@@ -255,6 +256,8 @@ class _RowReader:
             return Row(text.span, None, (step,), reading.stated or until, sizes)
         if text.label is None:
             named = self._named(words)
+            if named and self._defines(words):
+                return None
             if named and (row := self.named_row(text)) is not None:
                 return row
             if not named and is_work(reading, lexemes):
@@ -304,10 +307,16 @@ class _RowReader:
         name = _NAME.match(words) if not begins_work(words) else None
         return name is not None and canonical(name["name"]) not in self.vocabulary.size_names
 
+    def _defines(self, words: str) -> bool:
+        """Whether a line only tells how a named stitch is made: "Picot: ch 3, sl st in 3rd ch from hook", "V-stitch (V-st): …"."""
+        match = _NAMED_WORK.match(words)
+        forms = (match["name"], match["form"] or "") if match is not None else ()
+        return any(form.lower() in self.vocabulary.specials for form in forms)
+
     def named_row(self, text: RowText) -> Row | None:
         """ "Edging: Ch 1, sc in each st across." is a row; "Picot: ch 3, sl st in 3rd ch from hook" only defines."""
-        match = expression(r"\W*(?P<name>[^:=(]*[^\s:=(])[^:=]*[:=]").match(self.source.slice(text.span))
-        if match is None or match["name"].lower() in self.vocabulary.specials:
+        match = _NAMED_WORK.match(self.source.slice(text.span))
+        if match is None:
             return None
         reading, lexemes = self.read(Span(text.span.start + match.end(), text.span.end), text.sizes)
         steps = tuple(reading.steps)

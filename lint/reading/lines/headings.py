@@ -72,16 +72,6 @@ def begins_work(text: str) -> bool:
     ).search(text)
 
 
-def notes_a_chain(text: str) -> bool:
-    """Whether a sentence tells what the chains that begin rows count as, and makes none."""
-    return _CHAIN_NOTE.fullmatch(text) is not None
-
-
-_CHAIN_NOTE = expression(
-    r"(?i)[^.;\n]{0,60}\bch(?:ain)?s?\b(?![^.;\n]*\d\s?(?:sc|h?dc|h?tr)\b)[^.;\n]{0,60}\bcounts?\b[^.;\n]{0,60}\.?"
-)
-
-
 def _tells_a_chain(line: str) -> bool:
     """Whether a line is a name, a size's perhaps, and the chain that its maker begins with: "Medium: Ch 44"."""
     name, colon, words = line.partition(":")

@@ -129,7 +129,7 @@ def goes_on(above: str, text: str, lower_case: bool, sizes: int = 1) -> bool:
     if expression(r"[=–—]\s*\d").match(text) or one_side and _OTHER_SIDE.match(text):
         return True
     return expression(
-        rf"(?i)(?:{_FIGURES}\s?)?(?:times|twice|once|(?:sc|dc|hdc|tr|htr)(?:\d?tog)?|ch|sts?|stitches|sl st|ss|join|skip|sk|turn|rep|repeat|stitch count|you|there|fasten off|fasten)\b|(?i)(?:total|count|sts?|stitches)(?:\s+(?:sts|stitches|count))?\s*[:=–-]?\s*\d+\s*(?:sts?|stitches|sc|hdc|htr|dc|tr)?\W*$"
+        rf"(?i)(?:{_FIGURES}\s?)?(?:times|twice|once|(?:sc|dc|hdc|tr|htr)(?:\d?tog)?|ch|sts?|stitches|sl st|ss|join|skip|sk|miss|(?:dtr|[fb]p[dsht]\w+|v-?sts?|shells?|cl|bobble|puff|picot|inc|dec)\s+(?:in|around)|turn|rep|repeat|stitch count|you|there|fasten off|fasten)\b|(?i)(?:total|count|sts?|stitches)(?:\s+(?:sts|stitches|count))?\s*[:=–-]?\s*\d+\s*(?:sts?|stitches|sc|hdc|htr|dc|tr)?\W*$"
     ).match(
         text,
     ) is not None and not expression(r"(?i)fasten off.*(?:close|sew|stuff|tail|weave)").match(text)
