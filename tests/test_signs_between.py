@@ -233,3 +233,15 @@ def test_a_row_that_ends_in_the_word_row(joint: str) -> None:
         f"3rd {joint} 4th rnds: Sc in each st around\n"
     )
     assert counts(check(text)) == [6, 12, 12, 12]
+
+
+@pytest.mark.parametrize("words", ["is not counted", "is never a stitch", "stands for nothing"])
+def test_notes_on_beginning_chains_begin_no_piece(words: str) -> None:
+    """ "Ch 1 at the start of a rnd is not counted." in a list of notes begins no piece, though a row follows soon."""
+    text = (
+        "Tee\n\nUS terms\n\nNotes\n"
+        f"• Ch 1 at the start of a rnd {words}.\n• Raglan corner = (hdc, ch 1, hdc), worked in the ch-1 sp of the corner below.\n\n"
+        "YOKE\nCh 16 and join with sl st into a ring.\nRnd 1: Ch 1, *(hdc, ch 1, hdc) in next ch, hdc in next 3 ch; rep from * around. (20)\n"
+        "Rnd 2: Sl st to first ch-1 sp, ch 1, *raglan corner in ch-1 sp, hdc in each st to next ch-1 sp; rep from * around. (28)\n"
+    )
+    assert counts(check(text)) == [20, 28]

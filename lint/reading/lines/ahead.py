@@ -11,7 +11,7 @@ from lint.reading.page.sections import SectionFinder
 
 # what a chain that begins rows counts as, and no chain that is made
 _CHAIN_NOTE = expression(
-    r"(?i)[^.;\n]{0,60}\bch(?:ain)?s?\b(?![^.;\n]*\d\s?(?:sc|h?dc|h?tr)\b)[^.;\n]{0,60}\bcounts?\b[^.;\n]{0,60}\.?"
+    r"(?i)[^.;\n]{0,60}\bch(?:ain)?s?\b(?![^.;\n]*\d\s?(?:sc|h?dc|h?tr)\b)[^.;\n]{0,60}\bcount(?:s|ed)?\b[^.;\n]{0,60}\.?"
 )
 _MOST_TALK = 8  # lines between a piece's chain and its first row: how it is joined, a tip, a picture's words
 
