@@ -30,6 +30,7 @@ from lint.reading.likework import (
     vain_number,
     works_an_edge,
 )
+from lint.reading.lines.ahead import tells_of_chains
 from lint.reading.lines.headings import begins_work
 from lint.reading.lines.layout import Layout, LayoutReader
 from lint.reading.lines.roundparts import round_by_words
@@ -223,6 +224,8 @@ class _RowReader:
             text = replace(text, span=Span(text.span.start, text.span.start + len(said)))
             if not said.strip():
                 return None
+        if text.label is None and tells_of_chains(self.source.slice(text.span)):
+            return None  # "Ch 3 at the start of a round counts as a dc.": for all rows, and read with the notes
         if text.sizes_unknown:
             words = "the sizes that this is for are not among those of the pattern"
             at = text.label.span if text.label is not None else text.span

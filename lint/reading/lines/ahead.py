@@ -13,6 +13,7 @@ from lint.reading.page.sections import SectionFinder
 _CHAIN_NOTE = expression(
     r"(?i)[^.;\n]{0,60}\bch(?:ain)?s?\b(?![^.;\n]*\d\s?(?:sc|h?dc|h?tr)\b)[^.;\n]{0,60}\bcount(?:s|ed)?\b[^.;\n]{0,60}\.?"
 )
+_SENTENCE_ENDS = expression(r"(?<=\.)\s+")
 _MOST_TALK = 8  # lines between a piece's chain and its first row: how it is joined, a tip, a picture's words
 
 
@@ -38,4 +39,9 @@ def stands_apart(above: str, line: str) -> bool:
     """
     if not above.endswith((".", "!", ")")):
         return False
-    return begins_work(line) and not begins_work(above) or _CHAIN_NOTE.fullmatch(line.strip()) is not None
+    return begins_work(line) and not begins_work(above) or tells_of_chains(line)
+
+
+def tells_of_chains(text: str) -> bool:
+    """Whether all sentences of a text tell what the chains that begin rows count as."""
+    return all(_CHAIN_NOTE.fullmatch(sentence) is not None for sentence in _SENTENCE_ENDS.split(text.strip()))

@@ -78,6 +78,7 @@ _IN_CAPITALS = expression(r"(?:IN|INTO|OF|OVER|AROUND|NEXT|EACH|THE|SAME|TO|AND)
 _TERMINAL = (".", ")", "]", "}", "!", "?", ":", ";")
 
 
+_NUMBER_LABEL = expression(r"\W*\d{1,3}(?:\s?[-–]\s?\d{1,3})?\)")  # its bracket closes nothing
 _CLOSES_NUMBER = expression(r"\s*\d[\d\s,;:/–-]{0,60}[)\]]")
 
 
@@ -85,7 +86,8 @@ def hangs_on(above: str, text: str) -> bool:
     """Whether the line above ends in a word that the next one has to go on with, and that is no row of its own."""
     if text[:1].isupper() and _COUNTED.search(above[-_LONGEST_COUNT:]) is not None:
         return False  # "– 36 sc at the end of the last rnd" / "Body"
-    if sum(map(above.count, "([")) > sum(map(above.count, ")]")) and _CLOSES_NUMBER.match(text):
+    words = above[label.end() :] if (label := _NUMBER_LABEL.match(above)) is not None else above
+    if sum(map(words.count, "([")) > sum(map(words.count, ")]")) and _CLOSES_NUMBER.match(text):
         return True  # "…, (2 dc in ring, ch" / "2) 3 times", "34 (36 : 38 :" / "40 : 42)": no row 2, and no row 40
     return _HANGS.search(above) is not None and _ROW_BEGINS.match(text) is None
 
