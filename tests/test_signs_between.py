@@ -209,7 +209,9 @@ _DEFINED = (
         "Gauge:\n16 sts and 18 rows = 10 cm\n\n",
     ],
 )
-@pytest.mark.parametrize("defined", ["V-st: (dc, ch 1, dc) in same st.", "V-stitch (V-st) = (dc, ch 1, dc) in same st."])
+@pytest.mark.parametrize(
+    "defined", ["V-st: (dc, ch 1, dc) in same st.", "V-stitch (V-st) = (dc, ch 1, dc) in same st."]
+)
 def test_a_definition_and_a_note_right_above_the_chain(above: str, defined: str) -> None:
     """What tells of a stitch and of chains that begin rows is no part of the piece's chain below it, wherever it stands."""
     report = check(_DEFINED.format(f"{above}{defined}\n"))
@@ -245,3 +247,40 @@ def test_notes_on_beginning_chains_begin_no_piece(words: str) -> None:
         "Rnd 2: Sl st to first ch-1 sp, ch 1, *raglan corner in ch-1 sp, hdc in each st to next ch-1 sp; rep from * around. (28)\n"
     )
     assert counts(check(text)) == [20, 28]
+
+
+@pytest.mark.parametrize(
+    "rows",
+    [
+        "Row One Ch 1, turn, sc in each st across. (30)",
+        "Second Row Ch 1, turn, sc in each st across. (30)",
+        "| Row 2 | WS | Ch 1, turn, sc in each st across | 30 |",
+        "Row 2 - WS\tCh 1, turn, sc in each st across\t30",
+        "– Row 2: Ch 1, turn, sc in each st across. (30)",
+        "– [Row 2] Ch 1, turn, sc in each st across. (30)",
+    ],
+)
+def test_labels_in_words_columns_and_behind_dashes(rows: str) -> None:
+    """Labels spelled out without a sign, with the side in a column of its own, and behind a bullet of any dash."""
+    report = check(_FLAT.partition("Row 2")[0] + rows + "\n")
+    assert counts(report) == [30, 30]
+
+
+def test_a_wrapped_line_that_begins_with_the_word_hook() -> None:
+    """ "… in 2nd ch from" / "hook (6)" is no heading of materials."""
+    text = "Cup\n\nUS terms\n\nRnd 1: Ch 2, 6 sc in 2nd ch from\nhook (6)\nRnd 2: Inc around. (12)\n"
+    assert counts(check(text)) == [6, 12]
+
+
+def test_a_list_behind_a_comma_whose_first_figure_has_the_unit() -> None:
+    """ "25 ch, (29, 33)." is one chain for each of three sizes."""
+    text = "Top\n\nUS terms\n\nSizes: S, (M, L)\n\nTOP\n25 ch, (29, 33).\nRow 1: Sc in 2nd ch from hook and in each ch. (24, (28, 32) sts)\n"
+    assert [counts(check(text), size) for size in range(3)] == [[24], [28], [32]]
+
+
+@pytest.mark.parametrize("note", ["Ch 3 at start of round counts as a dc.", "The beginning ch-3 counts as a dc."])
+def test_a_note_on_chains_among_the_instructions_asks_nothing(note: str) -> None:
+    """It is a note for all rounds, not a line of work that is not understood."""
+    text = f"Tile\n\nUS terms\n\nINSTRUCTIONS\n\n{note}\nRnd 1: Make a magic ring, ch 3, 11 dc in ring, sl st in top of beg ch-3. (12)\n"
+    report = check(text)
+    assert (counts(report), "not-understood" in [rule for rule, _ in all_findings(report)]) == ([12], False)
