@@ -7,67 +7,14 @@ Common practice, no source.
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import dataclass, field
+from dataclasses import dataclass
 from random import Random
 
-from drawnstyles import Figure, Style, ordinal
+from drawnfurther import animal, calls, granny, oval, v_stitches
+from drawnpiece import CHAINS, Piece
+from drawnstyles import Style, ordinal
 
-_CHAINS = {"sc": 1, "hdc": 2, "dc": 2}  # of a turning chain that does not count
 _SIZES = ("XS", "S", "M", "L", "XL", "2XL", "3XL")
-
-
-@dataclass
-class Piece:
-    """The lines of a pattern so far, the counts of its rows, and the mistake to be planted in one printed count."""
-
-    style: Style
-    wrong: int | None = None  # the line of work whose printed count is out
-    by: int = 0
-    lines: list[str] = field(default_factory=list)
-    made: list[Figure] = field(default_factory=list)
-    worked: int = 0  # lines of work so far
-    planted: str = ""  # the words of the line that is wrong
-
-    def sized(self, first: int, step: int = 0) -> list[int]:
-        """A figure for each size."""
-        return [first + step * size for size in range(self.style.sizes)]
-
-    def told(self, figures: list[int]) -> Figure:
-        """The figures, or the one that all sizes have."""
-        return figures[0] if len(figures) == 1 else figures
-
-    def work(
-        self, label: str, clauses: list[str], figures: list[int], kind: str = "any", rows: list[list[int]] | None = None
-    ) -> None:
-        """A line of work and its printed count; `rows`: what each row of a range makes, one row unless given."""
-        self.worked += 1
-        printed = list(figures)
-        if self.worked == self.wrong:
-            printed[-1] += self.by
-        line = self.style.line(label, clauses, self.told(printed), kind)
-        self.planted = line if self.worked == self.wrong else self.planted
-        self.lines.append(line)
-        self.made += [self.told(row) for row in (rows or [figures])]
-
-    def round(self, number: int, clauses: list[str], figures: list[int], kind: str, last: int | None = None) -> None:
-        """A round, or a range of rounds that are alike."""
-        last = last or number
-        self.work(self.style.label(number, last, around=True), clauses, figures, kind, [figures] * (last - number + 1))
-
-    def row(
-        self, number: int, clauses: list[str], figures: list[int], kind: str, last: int | None = None, chain: int = 0
-    ) -> None:
-        """A row that is turned as the style has it, with its turning chain; or a range of such rows."""
-        last = last or number
-        chained = [f"ch {chain}, turn" if self.style.turns_first else f"ch {chain}"] if chain else []
-        turned = [] if self.style.turns_first else ["turn"]
-        self.work(
-            self.style.label(number, last, around=False),
-            [*chained, *clauses, *turned],
-            figures,
-            kind,
-            [figures] * (last - number + 1),
-        )
 
 
 def ball(piece: Piece) -> None:
@@ -103,7 +50,7 @@ def panel(piece: Piece) -> None:
     """A flat piece in every size: even rows, increases and decreases at both ends, armholes, rows called for again."""
     s = piece.style
     kind = s.pick(("sc", "hdc", "dc"))
-    k, chain = s.words[kind], _CHAINS[kind]
+    k, chain = s.words[kind], CHAINS[kind]
     now = piece.sized(s.pick((32, 40, 48)), s.pick((4, 6, 8)))
     piece.lines += [
         f"Ch {chain} at the beginning of a row does not count as a stitch throughout.",
@@ -261,7 +208,8 @@ def ribbing(piece: Piece) -> None:
 
 PIECES: dict[str, tuple[Callable[[Piece], None], bool]] = {  # and whether it is made in several sizes
     "ball": (ball, False), "panel": (panel, True), "square": (square, False), "yoke": (yoke, True), "shells": (shells, True),
-    "shawl": (shawl, False), "ribbing": (ribbing, True),
+    "shawl": (shawl, False), "ribbing": (ribbing, True), "oval": (oval, False), "animal": (animal, False), "calls": (calls, True),
+    "granny": (granny, False), "V-stitches": (v_stitches, True),
 }  # fmt: skip
 
 

@@ -190,3 +190,97 @@ def test_a_wrapped_line_that_begins_with_a_bracket_closed() -> None:
         "2) 3 times, sl st in 3rd ch of beg ch-3 (8)\n"
     )
     assert counts(check(text)) == [8]
+
+
+_DEFINED = (
+    "Wrap\n\nUS terms\n\nAbbreviations\nch: chain\nsc: single crochet\ndc: double crochet\nsk: skip\nst(s): stitch(es)\nrep: repeat\n\n"
+    "{}Ch 3 counts as a dc.\nCh 27.\nRow 1: Sc in 2nd ch from hook and in each ch across. (26)\n"
+    "Row 2: Ch 3, turn, sk first 2 sts, V-st in next st, *sk 2 sts, V-st in next st; rep from * to last 2 sts, sk 1 st, dc in last st. (18 sts)\n"
+)
+
+
+@pytest.mark.parametrize(
+    "above",
+    [
+        "",
+        "Gauge: 16 sts = 10 cm\n",
+        "INSTRUCTIONS\n\n",
+        "PATTERN\nSpecial stitch: ",
+        "Gauge:\n16 sts and 18 rows = 10 cm\n\n",
+    ],
+)
+@pytest.mark.parametrize(
+    "defined", ["V-st: (dc, ch 1, dc) in same st.", "V-stitch (V-st) = (dc, ch 1, dc) in same st."]
+)
+def test_a_definition_and_a_note_right_above_the_chain(above: str, defined: str) -> None:
+    """What tells of a stitch and of chains that begin rows is no part of the piece's chain below it, wherever it stands."""
+    report = check(_DEFINED.format(f"{above}{defined}\n"))
+    assert (counts(report), corrections(report)) == ([26, 18], [])
+
+
+def test_a_wrapped_line_that_begins_a_clause_with_a_capital() -> None:
+    """ "… to last 2 sts." / "Miss 1 st, tr in last st." is one row where full stops part its clauses."""
+    text = (
+        "Wrap\n\nUK terms\n\nCh 3 counts as a tr.\n\nCh 12.\nRow 1: Tr in 4th ch from hook and in each ch. (10)\n"
+        "Row 2: Ch 3. Miss first st. Tr in each st to last 2 sts.\nMiss 1 st. Tr in tch. (9)\n"
+    )
+    assert counts(check(text)) == [10, 9]
+
+
+@pytest.mark.parametrize("joint", ["to", "and", "-", "through"])
+def test_a_row_that_ends_in_the_word_row(joint: str) -> None:
+    """ "… repeat from * to end of rnd" ends its row: what stands below is a label of its own."""
+    text = (
+        "Ball\n\nUS terms\n\n1st rnd: 6 sc in magic ring\n2nd rnd: *inc; repeat from * to end of rnd\n"
+        f"3rd {joint} 4th rnds: Sc in each st around\n"
+    )
+    assert counts(check(text)) == [6, 12, 12, 12]
+
+
+@pytest.mark.parametrize("words", ["is not counted", "is never a stitch", "stands for nothing"])
+def test_notes_on_beginning_chains_begin_no_piece(words: str) -> None:
+    """ "Ch 1 at the start of a rnd is not counted." in a list of notes begins no piece, though a row follows soon."""
+    text = (
+        "Tee\n\nUS terms\n\nNotes\n"
+        f"• Ch 1 at the start of a rnd {words}.\n• Raglan corner = (hdc, ch 1, hdc), worked in the ch-1 sp of the corner below.\n\n"
+        "YOKE\nCh 16 and join with sl st into a ring.\nRnd 1: Ch 1, *(hdc, ch 1, hdc) in next ch, hdc in next 3 ch; rep from * around. (20)\n"
+        "Rnd 2: Sl st to first ch-1 sp, ch 1, *raglan corner in ch-1 sp, hdc in each st to next ch-1 sp; rep from * around. (28)\n"
+    )
+    assert counts(check(text)) == [20, 28]
+
+
+@pytest.mark.parametrize(
+    "rows",
+    [
+        "Row One Ch 1, turn, sc in each st across. (30)",
+        "Second Row Ch 1, turn, sc in each st across. (30)",
+        "| Row 2 | WS | Ch 1, turn, sc in each st across | 30 |",
+        "Row 2 - WS\tCh 1, turn, sc in each st across\t30",
+        "– Row 2: Ch 1, turn, sc in each st across. (30)",
+        "– [Row 2] Ch 1, turn, sc in each st across. (30)",
+    ],
+)
+def test_labels_in_words_columns_and_behind_dashes(rows: str) -> None:
+    """Labels spelled out without a sign, with the side in a column of its own, and behind a bullet of any dash."""
+    report = check(_FLAT.partition("Row 2")[0] + rows + "\n")
+    assert counts(report) == [30, 30]
+
+
+def test_a_wrapped_line_that_begins_with_the_word_hook() -> None:
+    """ "… in 2nd ch from" / "hook (6)" is no heading of materials."""
+    text = "Cup\n\nUS terms\n\nRnd 1: Ch 2, 6 sc in 2nd ch from\nhook (6)\nRnd 2: Inc around. (12)\n"
+    assert counts(check(text)) == [6, 12]
+
+
+def test_a_list_behind_a_comma_whose_first_figure_has_the_unit() -> None:
+    """ "25 ch, (29, 33)." is one chain for each of three sizes."""
+    text = "Top\n\nUS terms\n\nSizes: S, (M, L)\n\nTOP\n25 ch, (29, 33).\nRow 1: Sc in 2nd ch from hook and in each ch. (24, (28, 32) sts)\n"
+    assert [counts(check(text), size) for size in range(3)] == [[24], [28], [32]]
+
+
+@pytest.mark.parametrize("note", ["Ch 3 at start of round counts as a dc.", "The beginning ch-3 counts as a dc."])
+def test_a_note_on_chains_among_the_instructions_asks_nothing(note: str) -> None:
+    """It is a note for all rounds, not a line of work that is not understood."""
+    text = f"Tile\n\nUS terms\n\nINSTRUCTIONS\n\n{note}\nRnd 1: Make a magic ring, ch 3, 11 dc in ring, sl st in top of beg ch-3. (12)\n"
+    report = check(text)
+    assert (counts(report), "not-understood" in [rule for rule, _ in all_findings(report)]) == ([12], False)

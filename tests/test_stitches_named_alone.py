@@ -77,7 +77,7 @@ def test_the_stitches_that_a_decrease_goes_over_are_no_stitches_of_a_chart() -> 
         ("6 sc, 1 inc x6 (18)", 18),
         ("sc 1, inc 1 x6 (18)", 18),
         ("1 inc x 12 (24)", 24),
-        ("2 sc x 6 (24)", None),
+        ("2 sc x 6 (24)", 12),  # over 12 places or into 6 of them, and 24 is wrong
     ],
 )
 def test_a_bare_number_of_times(words: str, made: int | None) -> None:

@@ -30,6 +30,7 @@ from lint.reading.likework import (
     vain_number,
     works_an_edge,
 )
+from lint.reading.lines.ahead import tells_of_chains
 from lint.reading.lines.headings import begins_work
 from lint.reading.lines.layout import Layout, LayoutReader
 from lint.reading.lines.roundparts import round_by_words
@@ -72,6 +73,7 @@ from lint.tree import (
 _COUNTS = expression(  # "Ch 3 counts as dc."
     r"(?i)(?:^|(?<=[.;]\s))[^.;\n]*\b(?:counts?\s+as|(?:never|not)\s+counts?|not a st(?:itch)?)\b[^.;\n]*"
 )
+_NAMED_WORK = expression(r"\W*(?P<name>[^:=(]*[^\s:=(])(?:\s*\((?P<form>[\w-]+)\))?[^:=]*[:=]")
 _AS_ANOTHER = expression(r"(?i)[^.]{0,40}\b(?:as|like)\s(?:(?:given|for|in|the)\s)+\p{L}")
 _TOLD_OF = expression(r"(?i)\bat\s+(?:the\s+)?end\s+of\s+(?:row|round|rnd|rd|r)\s*(?P<row>\d+)\b[^.;\d]*$")
 _TOLD_BEHIND = expression(  # "20 sts after Row 19", "(8 blocks at the end of R8)"
@@ -222,6 +224,8 @@ class _RowReader:
             text = replace(text, span=Span(text.span.start, text.span.start + len(said)))
             if not said.strip():
                 return None
+        if text.label is None and tells_of_chains(self.source.slice(text.span)):
+            return None  # "Ch 3 at the start of a round counts as a dc.": for all rows, and read with the notes
         if text.sizes_unknown:
             words = "the sizes that this is for are not among those of the pattern"
             at = text.label.span if text.label is not None else text.span
@@ -255,6 +259,8 @@ class _RowReader:
             return Row(text.span, None, (step,), reading.stated or until, sizes)
         if text.label is None:
             named = self._named(words)
+            if named and self._defines(words):
+                return None
             if named and (row := self.named_row(text)) is not None:
                 return row
             if not named and is_work(reading, lexemes):
@@ -304,10 +310,16 @@ class _RowReader:
         name = _NAME.match(words) if not begins_work(words) else None
         return name is not None and canonical(name["name"]) not in self.vocabulary.size_names
 
+    def _defines(self, words: str) -> bool:
+        """Whether a line only tells how a named stitch is made: "Picot: ch 3, sl st in 3rd ch from hook", "V-stitch (V-st): …"."""
+        match = _NAMED_WORK.match(words)
+        forms = (match["name"], match["form"] or "") if match is not None else ()
+        return any(form.lower() in self.vocabulary.specials for form in forms)
+
     def named_row(self, text: RowText) -> Row | None:
         """ "Edging: Ch 1, sc in each st across." is a row; "Picot: ch 3, sl st in 3rd ch from hook" only defines."""
-        match = expression(r"\W*(?P<name>[^:=(]*[^\s:=(])[^:=]*[:=]").match(self.source.slice(text.span))
-        if match is None or match["name"].lower() in self.vocabulary.specials:
+        match = _NAMED_WORK.match(self.source.slice(text.span))
+        if match is None:
             return None
         reading, lexemes = self.read(Span(text.span.start + match.end(), text.span.end), text.sizes)
         steps = tuple(reading.steps)

@@ -52,6 +52,7 @@ _DEFINES_BEHIND = expression(
 _NOTE_NUMBER = expression(
     r"(?im)^[ \t]*(?:\d{1,2}[.)]|[•*-])[ \t]+(?=(?:an?|each|the)\s[\w-]+\s(?:is|=|means)\s)"
 )  # "2. A corner is …"
+_IN_ONE_PLACE = expression(r"(?i)\bin(?:to)?\s+(?:the\s+)?(?:same|one|next|indicated|st|stitch|sp|space)\b")
 _MOST_SENTENCES = 12  # of one paragraph: beyond these, each is looked at by itself, and not all that stands behind it
 
 
@@ -94,7 +95,8 @@ def entries_of(source: SourceText, layout: Layout, known: frozenset[str], book: 
         )
         if not listed and len(real) >= 3:
             found += real  # a list without a heading
-        elif not gauge:  # "12 dc and 8 rounds to 10 cm (4 in)" under its heading defines nothing
+        else:  # "12 dc and 8 rounds to 10 cm (4 in)" under its heading defines nothing
+            some = [entry for entry in some if not gauge or _IN_ONE_PLACE.search(entry.body)]
             meanings = _meanings(book.abbreviations) if listed else frozenset()  # beside the list, no list of its own
             explained = [
                 entry

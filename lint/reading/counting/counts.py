@@ -319,9 +319,9 @@ def read(stream: Stream, bare: bool) -> Stated | None:
         if unit is None and not pending and not items and (stream.kind() == "+" or stream.word("plus")):
             items.append(StatedItem(stream.span_from(at), number, "stitches"))  # "24 + 4 corner spaces"
             continue
-        whole = countunits.left_over(stream) or stream.word("total", "in total")
+        whole = countunits.left_over(stream) and stream.kind() != "made" or stream.word("total", "in total")
         if unit is None and (whole or not items and countunits.whole_count(stream)):
-            unit = "stitches"  # "(7 rem)", "(36 total)", "12 in all"
+            unit = "stitches"  # "(7 rem)", "(36 total)", "12 in all", but "(2 made)" may be shells
         if unit is None:
             pending.append(number)
             if stream.done or stream.kind() in (",", "and", ";", ":", "dash", "/"):

@@ -1,13 +1,19 @@
-"""What comes in the lines below one."""
+"""What comes in the lines below one, and whether it goes on with that."""
 
 from __future__ import annotations
 
 from collections.abc import Sequence
 
-from lint.reading.lines.headings import Line
+from lint.expression import expression
+from lint.reading.lines.headings import Line, begins_work
 from lint.reading.lines.labels import LabelReader
 from lint.reading.page.sections import SectionFinder
 
+# what a chain that begins rows counts as, and no chain that is made
+_CHAIN_NOTE = expression(
+    r"(?i)[^.;\n]{0,60}\bch(?:ain)?s?\b(?![^.;\n]*\d\s?(?:sc|h?dc|h?tr)\b)[^.;\n]{0,60}\bcount(?:s|ed)?\b[^.;\n]{0,60}\.?"
+)
+_SENTENCE_ENDS = expression(r"(?<=\.)\s+")
 _MOST_TALK = 8  # lines between a piece's chain and its first row: how it is joined, a tip, a picture's words
 
 
@@ -24,3 +30,18 @@ def row_follows(lines: Sequence[Line], index: int, labels: LabelReader, finder: 
         if finder.at_line(below.text) is not None:
             return False
     return False
+
+
+def stands_apart(above: str, line: str) -> bool:
+    """Whether a line without a label begins a piece, or tells of its chains, behind a sentence that does neither.
+
+    "V-st: (dc, ch 1, dc) in one st." / "Ch 3 counts as a dc." / "Ch 27.": three rows, of which the last one is worked.
+    """
+    if not above.endswith((".", "!", ")")):
+        return False
+    return begins_work(line) and not begins_work(above) or tells_of_chains(line)
+
+
+def tells_of_chains(text: str) -> bool:
+    """Whether all sentences of a text tell what the chains that begin rows count as."""
+    return all(_CHAIN_NOTE.fullmatch(sentence) is not None for sentence in _SENTENCE_ENDS.split(text.strip()))

@@ -68,18 +68,8 @@ START = expression(
 def begins_work(text: str) -> bool:
     """Whether a line starts a piece: its chain or ring; not a note on what a chain counts as."""
     return START.match(text) is not None and not expression(
-        r"(?i)\bcounts?\b|not a st|=|(?<!\d\s?)–|–(?!\s?\d)|:(?!\s*\d)"
+        r"(?i)\bcount(?:s|ed|ing)?\b|\b(?:not|never)\s+a\s+st|\bat (?:the )?(?:start|beg\w*|end) of (?:a|an|all|each|every|the|this) (?:rows?|rnds?|rounds?)\b|=|(?<!\d\s?)–|–(?!\s?\d)|:(?!\s*\d)"
     ).search(text)
-
-
-def notes_a_chain(text: str) -> bool:
-    """Whether a sentence tells what the chains that begin rows count as, and makes none."""
-    return _CHAIN_NOTE.fullmatch(text) is not None
-
-
-_CHAIN_NOTE = expression(
-    r"(?i)[^.;\n]{0,60}\bch(?:ain)?s?\b(?![^.;\n]*\d\s?(?:sc|h?dc|h?tr)\b)[^.;\n]{0,60}\bcounts?\b[^.;\n]{0,60}\.?"
-)
 
 
 def _tells_a_chain(line: str) -> bool:

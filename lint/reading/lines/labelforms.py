@@ -81,7 +81,7 @@ def label_forms(words: tuple[str, ...], named: tuple[str, ...], sized: bool) -> 
     word = "(?:" + "|".join(regex.escape(item) for item in words) + ")"
     names = "(?:" + "|".join(regex.escape(item) for item in sorted(named, key=len, reverse=True)) + ")"
     figures = _figures(word, sized)
-    extra = rf"(?P<extra>(?:\s*[-–]?\s*\((?!\s*\d)(?!{_WORK_LISTED})[^()\n]{{0,40}}\)(?!{_SO_OFTEN})|,?\s+col(?:ou?r)?\.?\s+\w+|\s*,\s*(?:rs|ws)\b|{_BEHIND_COMMA}|\s+(?:rs|ws)\b(?=\s*[:.–—-])|\s*[-–—/]\s*(?:rs|ws|right side|wrong side)\b(?=\s*[:.])|\s+\((?:\d+\s+(?:rows|rounds|rnds))\)|\s*/\s*\d+\s+(?:rows|rounds|rnds)\s*/|\s*,?\s*(?:fwp|fp|forward(?:\s+pass)?)(?=\s*:)|\s*=\s*\d+\s+(?:rows|rounds|rnds)(?=\s*[:.–—-]))*)"
+    extra = rf"(?P<extra>(?:\s*[-–]?\s*\((?!\s*\d)(?!{_WORK_LISTED})[^()\n]{{0,40}}\)(?!{_SO_OFTEN})|,?\s+col(?:ou?r)?\.?\s+\w+|\s*,\s*(?:rs|ws)\b|{_BEHIND_COMMA}|\s+(?:rs|ws)\b(?=\s*[:.–—-])|\s*[-–—/|]\s*(?:rs|ws|right side|wrong side)\b(?=\s*[:.|]|\t|[ ]{{2}})|\s+\((?:\d+\s+(?:rows|rounds|rnds))\)|\s*/\s*\d+\s+(?:rows|rounds|rnds)\s*/|\s*,?\s*(?:fwp|fp|forward(?:\s+pass)?)(?=\s*:)|\s*=\s*\d+\s+(?:rows|rounds|rnds)(?=\s*[:.–—-]))*)"
     ordinals = rf"{_NUMBER}\.?(?:{_JOINT}(?:{_NUMBER}\.?|(?:[\[(][^\])]*[\])])))*"
     ordinals = rf"(?:{figures}|{_NUMBER}\.?(?:{_JOINT}{_NUMBER}\.?)*)" if sized else ordinals
     # "Next row 1ch, 1dc in each st", "Dec row Ss in first st": no sign, but work that begins there, or a new sentence of it
@@ -108,7 +108,7 @@ def label_forms(words: tuple[str, ...], named: tuple[str, ...], sized: bool) -> 
             flags,
         ),
         "spelled": expression(
-            rf"(?P<core>(?P<word>{word})\s+(?P<spelled>{cardinal})(?:\s*(?:to|through|thru|and|-|–)\s*(?P<until>{cardinal}))?{extra}){_SPELLED_SIGN}",
+            rf"(?P<core>(?P<word>{word})\s+(?P<spelled>{cardinal})(?:\s*(?:to|through|thru|and|-|–)\s*(?P<until>{cardinal}))?{extra})(?:{_SPELLED_SIGN}|\s+{_WORK_FOLLOWS})",
             flags,
         ),
         "ordinal": expression(
@@ -133,7 +133,7 @@ def label_forms(words: tuple[str, ...], named: tuple[str, ...], sized: bool) -> 
         "titled": expression(
             rf"(?P<core>(?P<title>{title}) (?P<word>{word})\b{extra})\s*(?P<sign>:)"
             rf"|(?P<core>(?P<word>{word}) (?P<title>(?-i:[A-Z]))\b{extra})\s*(?P<sign>:)"  # "Rnd A:"
-            rf"|(?P<core>(?P<title>{spelled}) (?P<word>{word})\b{extra}){_SPELLED_SIGN}",
+            rf"|(?P<core>(?P<title>{spelled}) (?P<word>{word})\b{extra})(?:{_SPELLED_SIGN}|\s+{_WORK_FOLLOWS})",
             flags,
         ),
         "start": expression(

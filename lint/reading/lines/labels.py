@@ -36,7 +36,7 @@ _NAMED_BEHIND = expression(
 
 # bullets, marks and pictures before a label, and a box to tick
 _LEAD = expression(
-    r"(?:\[[ xX✓]?\](?=\s))?(?:\s*\[[ xX✓]?\](?=\s))?[\s•·*_|#>\p{So}\p{Sk}\p{Mn}\u200d✓✔-]*(?:\[[ xX✓]?\](?=\s)\s*)?"
+    r"(?:\[[ xX✓]?\](?=\s))?(?:\s*\[[ xX✓]?\](?=\s))?[\s•·*_|#>\p{So}\p{Sk}\p{Mn}\u200d✓✔–—-]*(?:\[[ xX✓]?\](?=\s)\s*)?"
 )
 # "**Rnd 1** 6 sc", "[Rnd 1] 6 sc", "(Row 2) Ch 1": the label in bold letters or brackets, with no sign of its own
 _ENCLOSED = expression(
@@ -111,7 +111,7 @@ class LabelReader:
         """The label at the start of a line (bullets, stars and spaces before it are passed over)."""
         lead = _LEAD.match(line).end()
         enclosed = _ENCLOSED.search(line, 0, lead + 64)
-        if enclosed is not None and not line[: enclosed.start()].strip(" \t•·|#>-"):
+        if enclosed is not None and not line[: enclosed.start()].strip(" \t•·|#>–—-"):
             inner = self.at_line(enclosed["in"].rstrip(" :.–-") + ":", offset + enclosed.start("in"))
             if inner is not None and inner.body >= offset + enclosed.start("in") + len(enclosed["in"].rstrip(" :.–-")):
                 return replace(inner, body=offset + enclosed.end())

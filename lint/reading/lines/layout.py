@@ -6,8 +6,8 @@ from dataclasses import dataclass
 
 from lint.expression import expression
 from lint.pattern import Label, Section
-from lint.reading.lines.ahead import row_follows
-from lint.reading.lines.headings import GATE, RUN_IN, Line, PartHeadings, begins_work, notes_a_chain
+from lint.reading.lines.ahead import row_follows, stands_apart
+from lint.reading.lines.headings import GATE, RUN_IN, Line, PartHeadings, begins_work
 from lint.reading.lines.headless import headless_lists
 from lint.reading.lines.labels import Found, LabelReader
 from lint.reading.lines.leaving import Leaving, cut_after, leavings, speaks_to_some
@@ -17,7 +17,7 @@ from lint.reading.lines.pieceheadings import told_pieces
 from lint.reading.lines.sizecuts import by_size, for_other_sizes, under_their_label
 from lint.reading.lines.sizedlines import SizedLines
 from lint.reading.lines.texts import PartText, RowText, closed_apart
-from lint.reading.lines.titles import TALK, steps_go_on, tells_count, title_behind
+from lint.reading.lines.titles import steps_go_on, tells_count, title_behind
 from lint.reading.page.sections import Heading, section_finder
 from lint.reading.page.wrapping import TURNS_ALONE, goes_on, hangs_on
 from lint.reading.sizes.gates import Gate, GateReader, Passage
@@ -155,7 +155,7 @@ class LayoutReader:
                 row = part.rows[-1]
                 section, after_blank = None, False
                 continue
-            heading = self.finder.at_line(line.text)
+            heading = None if hangs else self.finder.at_line(line.text)  # "… in 2nd ch from" / "hook (6)"
             if index in self.unheaded and part is None:
                 begins = self.unheaded[index]
                 heading = Heading("abbreviations", begins, begins or len(line.text), begins)
@@ -235,7 +235,9 @@ class LayoutReader:
                 layout.prose.append(Span(line.start, line.end))
                 if speaks_to_some(self.gates, line.text) and not noted_rows([line], self.gates, self.labels):
                     self.passage.open(Gate(None, 0))  # which rows those sizes work is not known from here on
-            elif part is None and (section is None or after_blank or self._row_below(index)) and begins_work(line.text):
+            elif begins_work(line.text) and (
+                part is None and (section is None or after_blank) or self._row_below(index)
+            ):
                 part = self._part_for_row(layout, part)  # a piece without a heading starts on its chain or ring
                 row = self._row(None, self._stripped(line))
                 part.rows.append(row)
@@ -386,8 +388,7 @@ class LayoutReader:
         if not self._has_body(row):
             return True
         above = self.source.slice(row.span).rstrip()
-        # "In rows." / "Ch 20."; "Ch 3 counts as a dc." / "Ch 20."
-        apart = row.label is None and begins_work(line.text) and (TALK.fullmatch(above) or notes_a_chain(above))
+        apart = row.label is None and stands_apart(above, line.text)
         return not apart and goes_on(above, line.text.strip(), self.lower_case, len(self.sizes))
 
 

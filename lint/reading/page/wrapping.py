@@ -78,6 +78,7 @@ _IN_CAPITALS = expression(r"(?:IN|INTO|OF|OVER|AROUND|NEXT|EACH|THE|SAME|TO|AND)
 _TERMINAL = (".", ")", "]", "}", "!", "?", ":", ";")
 
 
+_NUMBER_LABEL = expression(r"\W*\d{1,3}(?:\s?[-–]\s?\d{1,3})?\)")  # its bracket closes nothing
 _CLOSES_NUMBER = expression(r"\s*\d[\d\s,;:/–-]{0,60}[)\]]")
 
 
@@ -85,7 +86,8 @@ def hangs_on(above: str, text: str) -> bool:
     """Whether the line above ends in a word that the next one has to go on with, and that is no row of its own."""
     if text[:1].isupper() and _COUNTED.search(above[-_LONGEST_COUNT:]) is not None:
         return False  # "– 36 sc at the end of the last rnd" / "Body"
-    if sum(map(above.count, "([")) > sum(map(above.count, ")]")) and _CLOSES_NUMBER.match(text):
+    words = above[label.end() :] if (label := _NUMBER_LABEL.match(above)) is not None else above
+    if sum(map(words.count, "([")) > sum(map(words.count, ")]")) and _CLOSES_NUMBER.match(text):
         return True  # "…, (2 dc in ring, ch" / "2) 3 times", "34 (36 : 38 :" / "40 : 42)": no row 2, and no row 40
     return _HANGS.search(above) is not None and _ROW_BEGINS.match(text) is None
 
@@ -129,7 +131,7 @@ def goes_on(above: str, text: str, lower_case: bool, sizes: int = 1) -> bool:
     if expression(r"[=–—]\s*\d").match(text) or one_side and _OTHER_SIDE.match(text):
         return True
     return expression(
-        rf"(?i)(?:{_FIGURES}\s?)?(?:times|twice|once|(?:sc|dc|hdc|tr|htr)(?:\d?tog)?|ch|sts?|stitches|sl st|ss|join|skip|sk|turn|rep|repeat|stitch count|you|there|fasten off|fasten)\b|(?i)(?:total|count|sts?|stitches)(?:\s+(?:sts|stitches|count))?\s*[:=–-]?\s*\d+\s*(?:sts?|stitches|sc|hdc|htr|dc|tr)?\W*$"
+        rf"(?i)(?:{_FIGURES}\s?)?(?:times|twice|once|(?:sc|dc|hdc|tr|htr)(?:\d?tog)?|ch|sts?|stitches|sl st|ss|join|skip|sk|miss|(?:dtr|[fb]p[dsht]\w+|v-?sts?|shells?|cl|bobble|puff|picot|inc|dec)\s+(?:in|around)|turn|rep|repeat|stitch count|you|there|fasten off|fasten)\b|(?i)(?:total|count|sts?|stitches)(?:\s+(?:sts|stitches|count))?\s*[:=–-]?\s*\d+\s*(?:sts?|stitches|sc|hdc|htr|dc|tr)?\W*$"
     ).match(
         text,
     ) is not None and not expression(r"(?i)fasten off.*(?:close|sew|stuff|tail|weave)").match(text)

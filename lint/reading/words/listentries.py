@@ -86,7 +86,7 @@ def entries(text: str, offset: int, known: frozenset[str]) -> list[Entry]:
     text = expression(r"\n(?=[ \t]*+=)").sub(
         " ", text
     )  # "sc = single crochet, ch" / "= chain", cut by the page's width
-    columns = len(expression(r"(?m)^[ \t]*[\w()]+(?: [\w()]+)?[ ]{2,}\p{L}").findall(text)) > 2
+    columns = len(expression(r"(?m)^[ \t]*(?:[•*–-][ \t]+)?[\w()]+(?: [\w()]+)?[ ]{2,}\p{L}").findall(text)) > 2
     for line in text.splitlines(keepends=True):
         stripped = line.strip()
         lead = _LIST_LEAD.match(line)
@@ -273,6 +273,8 @@ _NARROW = expression(
 
 def _narrow_entry(chunk: str, at: int, known: frozenset[str]) -> Entry | None:
     """The entry of a column that its form fills to the last space."""
+    lead = len(chunk) - len(chunk.lstrip(" \t•*·-–"))
+    chunk, at = chunk[lead:], at + lead
     match = _NARROW.fullmatch(chunk)
     forms = tuple(expand(match["form"])) if match is not None else ()
     if match is None or known.isdisjoint(forms) or match["form"][0].lower() != match["body"][0].lower():

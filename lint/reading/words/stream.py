@@ -226,6 +226,7 @@ class Stream(Cursor):
             found = found or whole._listed_with_or(range(self.vocabulary.sizes))
             if found is None and (apart := whole._listed_apart()) is not None:
                 first, unit = whole.take(), whole.take()
+                whole.take_if(",")
                 whole.at = whole.matching(whole.at) + 1
                 words = whole.words(start, whole.at)
                 lexemes += [Lexeme("number", words, first.start, unit.start, first.glued, amount=apart), unit]
@@ -283,9 +284,11 @@ class Stream(Cursor):
         """A list whose first figure has the unit behind it: "76 ch (84, 92)", "5 sts (7, 9)"; not for two sizes only."""
         sizes = self.vocabulary.sizes
         units = ("chain", "stitch", "any_stitch", "space", "row", "round", "times")
-        if sizes < 3 or self.kind() != "number" or self.kind(1) not in units or self.kind(2) not in OPENERS:
+        list_at = 3 if self.kind(2) == "," else 2
+        if sizes < 3 or self.kind() != "number" or self.kind(1) not in units or self.kind(list_at) not in OPENERS:
             return None
-        behind = self.lexemes[self.at + 2 : (self.matching(self.at + 2) or self.at) + 1]
+        list_at += self.at
+        behind = self.lexemes[list_at : (self.matching(list_at) or self.at) + 1]
         alone = [item for item in behind if item.kind != self.kind(1)]  # "5 sts (7 sts, 9 sts)"
         figures = Stream(alone, self.vocabulary)
         found = size_list([str(self.peek().number), *figures._figures()], sizes, ())
