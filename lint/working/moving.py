@@ -7,15 +7,15 @@ from itertools import groupby
 
 from lint.amount import Amount
 from lint.place import LimitKind, Place, Target, TargetKind, Which
-from lint.tree import Chain, Group, JoinYarn, Loops, OpenWork, Remark, Repeat, Shaping, Skip, Step, Turn, Work
+from lint.tree import Chain, Group, JoinYarn, OpenWork, Remark, Repeat, Skip, Step, Turn, Work
 from lint.working.chains import skipped_standing
 from lint.working.cursor import Cursor, PlacesUnknown, Trouble, family
 from lint.working.fabric import Fabric, Node
-from lint.working.grouping import Grouping
 from lint.working.rowstate import TooMany
+from lint.working.spreading import Spreading
 
 
-class Moving(Grouping):
+class Moving(Spreading):
     """Passing over places, and choosing where a row begins."""
 
     def slip(self, step: Work, asked: bool = False) -> None:
@@ -311,30 +311,6 @@ class Moving(Grouping):
             if self.cursor.at == 0:
                 self.cursor.at = 1 if self.cursor.nodes and node is self.cursor.nodes[0] else 0
             self.put(step.stitch, node, 1)
-
-    def shape(self, step: Shaping, steps: tuple[Step, ...], index: int, following: tuple[Step, ...]) -> None:
-        """Shaping told of the run before (done then), of the run that follows, or of a row of which nothing else is said."""
-        if self.repeating and self.turned_at < 0 and step.over is None:
-            raise PlacesUnknown("where the row is shaped in every pass is not said")  # "*sc in 4 sts, inc in last st"
-        runs = [s for s in steps if isinstance(s, Work) and s.places and s.places[-1].which is Which.EACH]
-        before = next((s for s in reversed(steps[:index]) if not isinstance(s, (Remark, Loops))), None)
-        if before in runs if step.over is None else isinstance(before, Work) and step.over in before.places:
-            return
-        if (
-            before in runs
-            and step.over.which is not Which.NEXT
-            and not any(node.is_stitch for node in self.cursor.nodes[self.cursor.at :])
-        ):
-            raise PlacesUnknown(
-                "whether these stitches are of the run before is not said"
-            )  # "sc across, inc 3 over first 6 sts"
-        self.shaping = step
-        if step.over is None and any(s in runs for s in steps[index + 1 :]):
-            return
-        stitch = next((family(node.kind) for node in self.cursor.nodes if node.is_stitch), self.main)
-        whole = Place(step.span, Which.EACH, (Target(TargetKind.ANY_STITCH),))
-        run = Work(step.span, stitch, places=(step.over or whole,))
-        self.work_stitches(run, (*steps[index + 1 :], *following))
 
     def work_on(self, step: OpenWork) -> None:
         """ "Work even.": a stitch in each, where the row below is of one stitch; else the words give no count."""
