@@ -70,3 +70,12 @@ def test_stitches_that_are_not_those_of_the_row(until: str) -> None:
 def test_stitches_on_a_row_are_no_rows(words: str) -> None:
     """ "16 sts left on the row" are so many stitches, and no length told in rows."""
     assert _ends(f"Rep Row 2 until {words}.") == [16, 16]
+
+
+def test_a_named_row_until_so_many() -> None:
+    """ "Rep Dec Row until 10 sts remain" ends as a row told by number does; what it does not come to is not guessed."""
+    rows = "Row 1: Fsc 16, turn. (16)\nDec Row: Ch 1, sc2tog, sc in each st to last 2 sts, sc2tog, turn. (14)\n"
+    for words, made in (("10 sts remain", 10), ("you have 10 sts left on the row", 10), ("9 sts remain", None)):
+        text = f"Test tab\nUS terms\n\nTAB\n{rows}Rep Dec Row until {words}.\nNext Row: Ch 1, sc in each st across.\n"
+        row = check(text).ledger.rows[-1].cells[0]
+        assert (row.made.stitches if row.made is not None else None) == made
