@@ -130,3 +130,12 @@ def test_a_stitch_named_by_the_letter_x_is_no_cross() -> None:
         "R3: V, 2X, 2V, 2X, V, 4X\nR4: (2 sc, V) * 4, 4X\n"
     )
     assert counts(check(pattern)) == [6, 12, 16, 20]
+
+
+@pytest.mark.parametrize(
+    ("words", "made"), [("2 sc inc x 5, sc", 21), ("1 sc dec x 5, 1 sc", 11), ("3 sc inc x4", 20), ("sc inc x 8", None)]
+)
+def test_two_clauses_without_a_comma_before_a_cross(words: str, made: int | None) -> None:
+    """ "2 sc inc x 5" is two stitches and an increase, five times; of "sc inc x 8" the words do not tell."""
+    report = check(_ROUND.format(words))
+    assert (counts(report)[-1], "places-left-over" in [rule for rule, _ in all_findings(report)]) == (made, False)

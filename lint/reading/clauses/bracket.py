@@ -23,6 +23,7 @@ from lint.reading.clauses.sidewords import along_side
 from lint.reading.clauses.sized import SizedClauses
 from lint.reading.counting import counts
 from lint.reading.places import notes
+from lint.reading.places.howoften import clauses_of
 from lint.reading.places.places import places
 from lint.reading.repeating import repeats
 from lint.reading.repeating.times import times as read_times
@@ -224,6 +225,8 @@ class BracketClauses(SizedClauses):
             stream.at = close + 1  # "2 sc in next st (3 times), sc in last 9 sts": of that clause alone
             self.steps[-1] = Repeat(before.span.to(stream.span_from(start)), (before,), often)
             return True
+        if len(self.steps) == 1:
+            self.steps[:] = clauses_of(self.steps[0], stream.lexemes) or self.steps  # "2 sc inc (x6)"
         stream.at = close + 1
         whole = again or often.kind is TimesKind.FILL
         span = stream.span_from(start)

@@ -8,6 +8,7 @@ from lint.place import LimitKind, Place, Which
 from lint.reading.clauses.base import all_read
 from lint.reading.clauses.motif import MotifClauses
 from lint.reading.counting import counts
+from lint.reading.places.howoften import clauses_of
 from lint.reading.places.limits import limit
 from lint.reading.places.places import places
 from lint.reading.places.targets import ANY
@@ -126,7 +127,11 @@ class ListRepeats(MotifClauses):
         ):
             stream.at = start
             return False
-        self.steps[-1] = Repeat(stream.span_from(start), (last,), often)
+        items = clauses_of(last, stream.lexemes)
+        if items is None:
+            stream.at = start
+            return False
+        self.steps[-1] = Repeat(stream.span_from(start), items, often)
         return True
 
     def times_first(self, start: int) -> bool:

@@ -376,7 +376,7 @@ class YarnClauses(ChainClauses):
             or lexeme.text[:1].isupper()
             and stream.kind(-2 if stream.kind(-1) == "in" else -1) in ("join", "attach", "color", "yarn")
             and lexeme.kind == "word"
-            and not any(opener.startswith(lexeme.lower) for opener in stream.vocabulary.count_openers)
+            and lexeme.lower not in {opener.split()[0] for opener in stream.vocabulary.count_openers}
         ):  # a colour by its capital: "join Grey", but "Join You will have 12 sts."
             stream.take()
             return lexeme.text

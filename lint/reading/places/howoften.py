@@ -3,10 +3,12 @@
 from __future__ import annotations
 
 from lint.amount import Amount
+from lint.lexeme import Lexeme
 from lint.place import Limit, LimitKind, Place, Target, TargetKind, Which
 from lint.reading.places.limits import limit
 from lint.reading.words.rowending import ends_work
 from lint.reading.words.stream import CLOSERS, OPENERS, SIGNS, Stream
+from lint.tree import Step, Work
 
 
 def several_may_be_meant(found: tuple[Place, ...]) -> bool:
@@ -101,3 +103,16 @@ def from_nth_chain(stream: Stream, start: int, number: int | None) -> tuple[Plac
     if number is not None:
         return (first, Place(span, Which.NEXT, chain, Amount.of(number - 1), each_of=True)) if number > 1 else (first,)
     return first, Place(span, Which.EACH, chain, limit=reach)
+
+
+def clauses_of(step: Step, lexemes: list[Lexeme]) -> tuple[Step, ...] | None:
+    """ "2 sc inc" in "2 sc inc x 6" is two clauses; "sc inc" may be that or one increase: None.  Any other clause is itself."""
+    words = [item for item in lexemes if step.span.start <= item.start < step.span.end]
+    kinds = [item.kind for item in words]
+    if kinds[-1:] not in (["increase"], ["decrease"]) or "stitch" not in kinds:
+        return (step,)
+    if kinds[:-1] != ["number", "stitch"]:
+        return None
+    number, stitch, shaped = words
+    plain = Work(number.span.to(stitch.span), stitch.value, number.quantity, number_said=True)
+    return plain, Work(shaped.span, "inc" if shaped.kind == "increase" else "dec")

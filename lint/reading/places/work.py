@@ -178,7 +178,10 @@ def _work(stream: Stream, start: int, number: Amount | None) -> Step | None:
         and (bracketed := times_in_brackets(stream)) is not None
     ):
         number, number_after = bracketed, True
-    if number in (None, ONE) and stream.word("x", "×") and stream.kind(1) == "number":
+    two = (
+        number is not None and lexeme.kind == "stitch" and stream.kind(-1) == "decrease"
+    )  # "1 sc dec x 6": two clauses
+    if number in (None, ONE) and not two and stream.word("x", "×") and stream.kind(1) == "number":
         stream.take()  # "inc x 6", "1 inc x6", "inc 1 x6"
         number, number_after = stream.amount(), True
     if stream.kind() == "any_stitch":  # "36 sc sts"
