@@ -71,7 +71,7 @@ _SO_OFTEN = r"\s*(?:[x×*]\s?\d|\d+\s?(?:x\b|×|times\b)|(?:twice|thrice|rep|rep
 
 
 _SPELLED_SIGN = (
-    r"\s*(?P<sign>:|(?<=\s)[-–—]+(?=\s)|\.(?=\s+(?-i:\p{Lu}|\d)))"  # "Row One – Sc in …", "First row. Sc in …"
+    r"\s*(?P<sign>:|(?<=\s)[-–—=]+(?=\s)|\.(?=\s+(?-i:\p{Lu}|\d)))"  # "Row One – Sc in …", "First row. Sc in …"
 )
 
 
