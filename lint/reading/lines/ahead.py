@@ -9,9 +9,9 @@ from lint.reading.lines.headings import Line, begins_work
 from lint.reading.lines.labels import LabelReader
 from lint.reading.page.sections import SectionFinder
 
-# what a chain that begins rows counts as, and no chain that is made
+# what a chain that begins rows counts as, and no chain that is made, as by "Ch 3 (counts as dc)." between two rows
 _CHAIN_NOTE = expression(
-    r"(?i)[^.;\n]{0,60}\bch(?:ain)?s?\b(?![^.;\n]*\d\s?(?:sc|h?dc|h?tr)\b)[^.;\n]{0,60}\bcount(?:s|ed)?\b[^.;\n]{0,60}\.?"
+    r"(?i)(?!\W*ch(?:ain)?s?\s?\d+\s?[(\[])[^.;\n]{0,60}\bch(?:ain)?s?\b(?![^.;\n]*\d\s?(?:sc|h?dc|h?tr)\b)[^.;\n]{0,60}\bcount(?:s|ed)?\b[^.;\n]{0,60}\.?"
 )
 _SENTENCE_ENDS = expression(r"(?<=\.)\s+")
 _MOST_TALK = 8  # lines between a piece's chain and its first row: how it is joined, a tip, a picture's words
