@@ -32,6 +32,7 @@ from lint.reading.likework import (
 )
 from lint.reading.lines.headings import begins_work
 from lint.reading.lines.layout import Layout, LayoutReader
+from lint.reading.lines.marks import marked
 from lint.reading.lines.roundparts import round_by_words
 from lint.reading.lines.tallies import tell_tallies, without_each_row, without_rows_told
 from lint.reading.lines.texts import PartText, RowText
@@ -189,10 +190,17 @@ class _RowReader:
         self.rounds = round_part
         self.rounds_to = numbers[-1][-1] if round_part and numbers else 0
         last = max((at for at, item in enumerate(text.rows) if item.label is not None), default=0)
-        ended = [row for at, item in enumerate(text.rows) for row in self._ended(item, round_part, at < last)]
+        ended = [row for at, item in enumerate(text.rows) for row in self._marked(item, round_part, at < last)]
         rows = [own for row in ended for own in _chain_apart(row)]
         rows = [row for at, row in enumerate(rows) if not (at and _piece_again(row))]  # of this piece: it is made twice
         return Part(text.name, text.span, text.make, tuple(rows), text.piece)
+
+    def _marked(self, text: RowText, round_part: bool, more: bool) -> Iterator[Row]:
+        """A row, with the mark that stands behind it on the last of what it comes to."""
+        span, mark = marked(self.source, text.span)
+        rows = list(self._ended(replace(text, span=span) if span != text.span else text, round_part, more))
+        yield from rows[:-1]
+        yield from (replace(row, mark=mark) if mark else row for row in rows[-1:])
 
     def _ended(self, text: RowText, round_part: bool, more: bool) -> Iterator[Row]:
         """A row, and by itself what follows where its yarn is fastened off, if that is not understood."""

@@ -58,6 +58,7 @@ class _Met:
     steps: tuple[Step, ...]
     stated: Stated | None
     part: Part
+    mark: str
 
 
 @dataclass(frozen=True, slots=True)
@@ -132,7 +133,7 @@ class Expander:
         for one in instances:
             if one.missing is None and one.number is not None or one.steps and (label is not None or call is not None):
                 stated = one.stated or one.inherited
-                self.met.append(_Met(one.kind, one.number or 0, one.label, one.steps, stated, part))
+                self.met.append(_Met(one.kind, one.number or 0, one.label, one.steps, stated, part, row.mark))
         return instances
 
     def _instance(self, row, kind, number, steps, inherited, index, length, missing=None) -> Instance:

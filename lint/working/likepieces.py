@@ -24,6 +24,7 @@ class RowMet(Protocol):
     number: int
     label: str
     part: Part
+    mark: str
 
 
 Met = TypeVar("Met", bound=RowMet)
@@ -106,6 +107,10 @@ def rows_called(rows: Sequence[Met], call: RowCall, own_way: bool) -> Sequence[M
         last = call.last.lone
         at = next((i for i, e in enumerate(rows) if e.number == last and call.kind in (None, e.kind)), None)
         return rows[: at + 1] if at is not None and last else []
+    if call.to_part is not None and call.to_part.startswith("*"):
+        marked = [at for at, one in enumerate(rows) if one.mark == call.to_part]
+        alone = marked and marked == list(range(marked[0], marked[-1] + 1))  # one row, or one worked several times
+        return rows[: marked[-1] + 1] if alone else []
     if call.to_part is not None:
         wanted = call.to_part.lower().split()[-1 if len(call.to_part.split()) == 1 else -2].rstrip("s")
         at = next((i for i, e in enumerate(rows) if wanted in e.part.name.lower() and e.part is not rows[0].part), None)

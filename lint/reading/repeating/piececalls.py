@@ -230,6 +230,8 @@ def _end(stream: Stream) -> tuple[str | None, Amount | None, str | None]:
         return None, None, None
     if stream.kind() == "and" and stream.word("including", "incl", ahead=1):
         stream.at += 2  # "up to and including row 23"
+    if stream.kind() == "star" and len(stream.peek().value) > 1:
+        return None, None, stream.take().value  # "to **": the row behind which the sign stands
     stream.skip("the")
     if stream.kind() == "row_end" and stream.kind(1) == "number":  # "end of Row" is one word to the lexicon
         kind = "row" if "row" in stream.take().lower else "round"
