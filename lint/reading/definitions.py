@@ -24,7 +24,9 @@ from lint.rulebook import Rulebook
 from lint.source import Span
 from lint.tree import PLAIN, Chain, Group, Remark, Skip, Special, Step, Turn, Work, walk
 
-_A_PLACE = r"(?:ch(?:ain)?[- ](?:\d+[- ])?)?(?:place|st|stitch|sp|space|loop|lp|ch|dc|sc|tr|shell)s?"  # "ch sp", "ch-2 sp"
+_A_PLACE = (
+    r"(?:ch(?:ain)?[- ](?:\d+[- ])?)?(?:place|st|stitch|sp|space|loop|lp|ch|dc|sc|tr|shell)s?"  # "ch sp", "ch-2 sp"
+)
 _PLACE_TAIL = expression(
     r"\s*,?\s*(?:all\s+|worked\s+|made\s+)?(?:in|into|around)\s+(?:the\s+)?(?:(?:same|one|next|an?|indicated|stated|specified|named|given|designated)\s+)*"
     rf"{_A_PLACE}(?:\s*(?:,|or)\s*(?:the\s+)?{_A_PLACE})*\s*(?:stated|named|indicated|given|specified|shown)?\s*$",

@@ -225,7 +225,8 @@ class _RowReader:
         sizes = text.sizes
         if (
             text.label is None
-            and len(said := without_wishes(self.source.slice(text.span))) < text.span.end - text.span.start
+            and len(said := without_wishes(self.source.slice(text.span), self.vocabulary.sizes == 1))
+            < text.span.end - text.span.start
         ):
             text = replace(text, span=Span(text.span.start, text.span.start + len(said)))
             if not said.strip():

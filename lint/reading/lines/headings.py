@@ -219,7 +219,9 @@ class PartHeadings:
             return False
         above = next((line.text for line in reversed(self.lines[max(0, index - 2) : index]) if not line.blank), "")
         named = self._named(above)
-        return self.like(named) and self.labels.at_line(above, 0, self.bare) is None and self.finder.at_line(above) is None
+        return (
+            self.like(named) and self.labels.at_line(above, 0, self.bare) is None and self.finder.at_line(above) is None
+        )
 
     def _named(self, line: str) -> str:
         """A line's words without its marks, and without the number of a piece where rows do not stand under such numbers."""
