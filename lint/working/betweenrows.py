@@ -18,7 +18,8 @@ def between_rows(line: Instance, coming: Instance | None, state: PieceState, unr
         state.fabric = Fabric.unknown(False)  # a start that was not read
     if unread and moves_on(row):
         state.fabric, state.joining = Fabric.unknown(False), ()  # where the next row begins was not read
-    if row.stated is not None or any(isinstance(s, MAKES_STITCHES) for s in walk(line.steps)):
+    begun = bool(unread) and coming is None and any(isinstance(s, (Chain, MakeRing)) for s in row.steps)
+    if begun or row.stated is not None or any(isinstance(s, MAKES_STITCHES) for s in walk(line.steps)):
         state.fabric = Fabric.unknown(False)
         return Cell(
             Outcome.NOT_RECOMPUTED,

@@ -23,6 +23,9 @@ from lint.tree import (
 _BEGINNING = (JoinYarn, UseYarn, Skip, Chain, Remark)  # what may stand before such a call: no stitch yet
 _BEGIN = ("work", "make", "begin", "knit", "crochet")
 _AS = ("as", "as for", "same as", "the same as", "like", "work same as", "work exactly as")
+_FOLLOW = tuple(
+    f"follow {what} for" for what in ("the instructions", "instructions", "the directions", "directions", "the pattern")
+)
 _FILL = ("given", "for", "the", "exactly", "described", "same")
 _NOT_A_NAME = (
     "number",
@@ -181,7 +184,7 @@ def _begins(stream: Stream) -> bool:
         stream.take()
         while stream.word("another", "exactly", "piece", "one"):
             stream.take()  # "Make another piece like the back"
-    if not stream.word(*_AS):
+    if not stream.word(*_AS, *_FOLLOW):
         return False
     stream.take()
     while stream.word(*_FILL):
