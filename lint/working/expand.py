@@ -10,12 +10,20 @@ from lint.tree import THE_PIECE_BEFORE, FastenOff, RowCall, Step, TimesKind, Unr
 from lint.working.alternating import Alternates, label_word
 from lint.working.besides import once
 from lint.working.growth import grown_steps
-from lint.working.likepieces import NO_BASE, foundation_before, piece_before, piece_met, rows_called, told_once
+from lint.working.likepieces import (
+    NO_BASE,
+    foundation_before,
+    last_rows,
+    piece_before,
+    piece_met,
+    rows_called,
+    told_once,
+)
 from lint.working.onesize import for_size, works
+from lint.working.passes import MOST_ROWS, passes_of
 from lint.working.printedrows import by_itself
 from lint.working.rownames import answers_to
 
-MOST_ROWS = 5000
 _ANY_ROW = (*(f"{which} {row}" for which in ("next", "last") for row in ("row", "round", "rnd")), "following row")
 TOLD_TWICE = "so many times do not make so many rows in all"
 
@@ -164,7 +172,7 @@ class Expander:
         at = steps.index(call)
         call = self._the_same_row(row, call, numbers, part)
         before, after = steps[:at], steps[at + 1 :]
-        if _passes(call, 1) == 0 and (row.label is None or numbers == [None]):
+        if passes_of(call, 1) == 0 and (row.label is None or numbers == [None]):
             return []  # "Rep last 2 rows - (2, 3) times": not in this size
         cycle = self._cycle(call, kind, part)
         whole = call.part is not None and call.first is None and row.label is not None and numbers != [None]
@@ -226,7 +234,7 @@ class Expander:
 
     def _agree(self, call: RowCall, cycle: list[_Called], part: Part) -> bool:
         """Whether the times and the rows in all are one thing said twice: "6 more times, until you have 8 rows"."""
-        passes, rows = _passes(call, len(cycle)), call.rows if call.rows_in_all else None
+        passes, rows = passes_of(call, len(cycle)), call.rows if call.rows_in_all else None
         if passes is None or rows is None:
             return True
         more = (rows.lone or 0) - self._rows_so_far(part)
@@ -254,7 +262,7 @@ class Expander:
             return cycle, [None] * len(numbers) if row.label is None else numbers
         lead = [_Called(steps, None, cycle[0].kind, cycle[0].label, None) for steps in call.lead]
         if call.until is None:
-            cycle = [*lead, *(cycle * (_passes(call, len(cycle)) or 1))]
+            cycle = [*lead, *(cycle * (passes_of(call, len(cycle)) or 1))]
         else:
             cycle = [*lead, *cycle]
         if len(own := self._labelled(row, part)) == 1 and own[0] is not None:
@@ -265,7 +273,7 @@ class Expander:
     def _passes_of(self, call: RowCall, kind: str, part: Part) -> list[_Called]:
         """All rows of one call among several."""
         cycle = self._cycle(call, kind, part)
-        passes = _passes(call, len(cycle))
+        passes = passes_of(call, len(cycle))
         return cycle * (1 if passes is None else passes)
 
     def _numbers(
@@ -273,7 +281,7 @@ class Expander:
     ) -> list[int | None]:
         """The numbers of the rows that a call works: as labelled, or going on from the last row."""
         cycle = len(called)
-        passes = _passes(call, cycle)
+        passes = passes_of(call, cycle)
         rows = cycle * passes if passes is not None else cycle
         if call.rows is not None:
             said = call.rows.lone or 0
@@ -329,8 +337,7 @@ class Expander:
         if call.name is not None:  # "Rep 2nd and 3rd lace rows"
             here = [entry for entry in here if call.name.lower() in entry.label.lower()]
         if call.first is None:
-            number = call.number.lone or 0
-            return [_called(entry) for entry in here[-number:]] if len(here) >= number > 0 else []
+            return [_called(entry) for entry in last_rows(here, call.number.lone or 0)]
         first = call.first.lone or 0
         last = (call.last.lone or 0) if call.last is not None else first
         if not 0 <= last - first <= MOST_ROWS:
@@ -385,13 +392,6 @@ class Expander:
 
 def _called(entry: _Met) -> _Called:
     return _Called(entry.steps, entry.stated, entry.kind, entry.label, entry.number or None)
-
-
-def _passes(call: RowCall, cycle: int) -> int | None:
-    """How often a cycle of rows is worked, 0 where this size does not work it, None where it is not said."""
-    if call.times is None or call.times.number is None or call.times.kind is TimesKind.FILL:
-        return None
-    return min(call.times.number.lone or 0, MOST_ROWS // max(1, cycle))
 
 
 def _numbered(instance: Instance, number: int | None) -> str:

@@ -53,7 +53,7 @@ from lint.working.edges import (
     with_row,
 )
 from lint.working.effort import Effort
-from lint.working.expand import MOST_ROWS, TOLD_TWICE, Expander, Instance, Loop
+from lint.working.expand import TOLD_TWICE, Expander, Instance, Loop
 from lint.working.fabric import Fabric, no_search_for_garbage, stitches_of
 from lint.working.goingon import (
     MOST_AHEAD,
@@ -72,6 +72,7 @@ from lint.working.growth import counted, grows
 from lint.working.joinedpieces import counted_round_pieces, with_piece
 from lint.working.likepieces import own_ways
 from lint.working.onereading import Column, Settled, in_one_reading
+from lint.working.passes import MOST_ROWS
 from lint.working.printedrows import pieces
 from lint.working.rowstate import NotDefined, TooMany
 from lint.working.starts import begins_own, corner_to_corner, first_steps, founds, is_round, until_turned, works_ring
