@@ -126,7 +126,7 @@ def read_pattern(source: SourceText, book: Rulebook, wanted_terms: str = "auto")
         first_bare=first_bare,
         parted=shown_by_lists(source.text).parted,
     )
-    reader = _RowReader(source, lexicon, vocabulary)
+    reader = _RowReader(source, lexicon, vocabulary, rings)
     parts = tuple(part for part in (reader.part(item) for item in layout.parts) if part.rows)
     parts = with_first_uses(with_borrowed(parts))
     abbreviations = tuple(_listed(entries))
@@ -172,7 +172,8 @@ def count_words(book: Rulebook) -> tuple[frozenset[str], ...]:
 
 
 class _RowReader:
-    def __init__(self, source: SourceText, lexicon: Lexicon, vocabulary: Vocabulary) -> None:
+    def __init__(self, source: SourceText, lexicon: Lexicon, vocabulary: Vocabulary, rings: list[str]) -> None:
+        self.rings = rings
         self.source = source
         self.lexicon = lexicon
         self.vocabulary = vocabulary
@@ -186,7 +187,8 @@ class _RowReader:
         goes_on = self.rounds_to > 0 and numbers[:1] == [(self.rounds_to + 1,)]
         first = next((row for row in text.rows if row.label is not None), None)
         like = first is not None and _AS_ANOTHER.match(self.source.slice(first.span)) is not None
-        round_part = round_by_words(self.source, text, goes_on or like and self.rounds)  # "R1-R7: As for the belly"
+        on = goes_on or like and self.rounds  # "R1-R7: As for the belly"
+        round_part = round_by_words(self.source, text, on, self.rings, self.rounds)
         self.rounds = round_part
         self.rounds_to = numbers[-1][-1] if round_part and numbers else 0
         last = max((at for at, item in enumerate(text.rows) if item.label is not None), default=0)
