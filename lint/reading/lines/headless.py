@@ -33,7 +33,8 @@ def _forms(book: Rulebook) -> frozenset[str]:
 def _meanings(book: Rulebook) -> frozenset[str]:
     """What these stand for, in lower case: "half double crochet"."""
     listed = [rule.meaning for one in book.abbreviations.values() for rule in one.abbreviations]
-    return frozenset(meaning.partition(" (")[0].lower() for meaning in listed)
+    whole = [meaning.partition(" (")[0].lower() for meaning in listed]
+    return frozenset((*whole, *(meaning.removesuffix(" crochet") for meaning in whole)))
 
 
 _BARE = expression(r"(?P<form>\p{L}{1,5}(?:\(e?s\))?) (?P<meaning>\p{L}[\p{L}()-]*(?: \p{L}[\p{L}()-]*){0,3})")
