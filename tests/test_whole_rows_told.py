@@ -184,3 +184,33 @@ def test_so_many_balls_name_no_hook() -> None:
         "Rug\n\nUK terms\n\nYarn\nA Fern x 3\nB Sand x 2\n\nHook\n4mm\n\nRUG\nMake 10 ch.\nRow 1: 1 dc in 2nd ch from hook, 1 dc in each ch to end.\n"
     )
     assert not [rule for rule, _ in all_findings(report) if rule == "hook-size-disagrees"]
+
+
+@pytest.mark.parametrize(
+    "place",
+    [
+        "any st after a corner",
+        "first sc after any corner sp",
+        "the next st following a ch-2 sp",
+        "first st after any ch-2 sp",
+    ],
+)
+def test_a_round_begun_beside_a_corner(place: str) -> None:
+    """Each side is worked from its first stitch to the corner behind it."""
+    report = check(
+        "Tile\n\nUS terms\n\nTILE\nRnd 1: (3 sc in ring, ch 2) 4 times, join. Fasten off. (12)\n"
+        f"Rnd 2: Join B in {place}, ch 1, *sc in next 3 sts, (sc, ch 2, sc) in corner sp; rep from * 3 more times, join. Fasten off. (20)\n"
+        f"Rnd 3: Join A in {place}, ch 1, *sc in next 5 sts, (sc, ch 2, sc) in corner sp; rep from * 3 more times, join. (28)\n"
+    )
+    assert counts(report) == [12, 20, 28]
+    assert not corrections(report)
+
+
+@pytest.mark.parametrize("place", ["st to the left of any corner", "first st after Rnd 1", "first st after the marker"])
+def test_a_round_begun_elsewhere(place: str) -> None:
+    """Where that is, is not read: nothing is counted from a place that was guessed."""
+    report = check(
+        "Tile\n\nUS terms\n\nTILE\nRnd 1: (3 sc in ring, ch 2) 4 times, join. Fasten off. (12)\n"
+        f"Rnd 2: Join B in {place}, ch 1, *sc in next 3 sts, (sc, ch 2, sc) in corner sp; rep from * 3 more times, join.\n"
+    )
+    assert counts(report)[-1] is None
