@@ -15,7 +15,8 @@ def marked(source: SourceText, span: Span) -> tuple[Span, str]:
     """A row's words without the mark that stands behind them, and the mark; "" where there is none."""
     words = source.slice(span)
     if "**" not in words:
-        below = _BELOW.match(source.text, span.end, span.end + _FAR) if "**" in source.text else None
+        near = source.text.find("**", span.end, span.end + _FAR) >= 0
+        below = _BELOW.match(source.text, span.end, span.end + _FAR) if near else None
         return span, below["sign"] if below is not None else ""
     found = _BEHIND.search(words)
     if found is None or "**" in words[: found.start()]:
