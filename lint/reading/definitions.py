@@ -24,12 +24,16 @@ from lint.rulebook import Rulebook
 from lint.source import Span
 from lint.tree import PLAIN, Chain, Group, Remark, Skip, Special, Step, Turn, Work, walk
 
+_PLACE = r"(?:place|st|stitch|sp|space|loop|ch|dc|sc|tr)s?"
 _A_PLACE = (
-    r"(?:ch(?:ain)?[- ](?:\d+[- ])?)?(?:place|st|stitch|sp|space|loop|lp|ch|dc|sc|tr|shell)s?"  # "ch sp", "ch-2 sp"
+    rf"(?:{_PLACE}|shell|lp|ch(?:ain)?[- ](?:\d+[- ])?(?:sp|space|lp|loop)s?)"  # where the row is to tell it, too
 )
+_TOLD = r"(?:indicated|stated|specified|named|given|designated|shown)"
 _PLACE_TAIL = expression(
     r"\s*,?\s*(?:all\s+|worked\s+|made\s+)?(?:in|into|around)\s+(?:the\s+)?(?:(?:same|one|next|an?|indicated|stated|specified|named|given|designated)\s+)*"
-    rf"{_A_PLACE}(?:\s*(?:,|or)\s*(?:the\s+)?{_A_PLACE})*\s*(?:stated|named|indicated|given|specified|shown)?\s*$",
+    rf"(?:{_PLACE}(?:\s*(?:,|or)\s*(?:the\s+)?(?:{_PLACE}|shell))*\s*{_TOLD}?"
+    rf"|{_A_PLACE}(?:\s*(?:,|or)\s*(?:the\s+)?{_A_PLACE})*\s+{_TOLD}"
+    rf"|(?<={_TOLD}\s){_A_PLACE}(?:\s*(?:,|or)\s*(?:the\s+)?{_A_PLACE})*)\s*$",
     regex.IGNORECASE,
 )
 # "(dc, ch 1, dc), worked in the ch-1 sp of the corner below": the group, and where it goes
