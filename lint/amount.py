@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from lint.expression import expression
+
 
 @dataclass(frozen=True, slots=True)
 class Amount:
@@ -39,3 +41,11 @@ class Amount:
 
 
 ONE = Amount.of(1)
+
+
+THOUSANDS = expression(r"(?<![\d,.])\d{1,2},\d{3}(?!\d|,\d)")  # "1,200 yds", "(1,050, 1,150)"; "400,450,500" is a list
+
+
+def without_thousands(text: str) -> str:
+    """The text with "1,200" as " 1200": every word stays where it stands."""
+    return THOUSANDS.sub(lambda match: " " + match[0].replace(",", ""), text) if "," in text else text

@@ -99,6 +99,7 @@ class Row:
     steps: tuple[Step, ...]
     stated: Stated | None = None
     sizes: tuple[int, ...] | None = None  # the sizes that work it; None: all
+    mark: str = ""  # the sign behind it, up to which another piece may be worked: "as for Back to **"
 
     def unread(self) -> list[Unread]:
         return [step for step in walk(self.steps) if isinstance(step, Unread)]

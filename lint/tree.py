@@ -364,6 +364,7 @@ class Unread:
     words: str
     why: str
     fault: str | None = None  # never opened | never closed | the repeat's missing sign
+    items: tuple[Step, ...] = ()  # what stands in a bracket of which it is not said how often it is worked
 
 
 Step = (

@@ -16,7 +16,7 @@ from lint.finding import Finding, Related, Weight
 from lint.ledger import Cell, LedgerRow, Outcome
 from lint.pattern import Label, Part
 from lint.source import Span
-from lint.tree import Passage, Remark, Repeat, RowCall, Turn, walk
+from lint.tree import FastenOff, Passage, Remark, Repeat, RowCall, Turn, walk
 from lint.working.cells import joins_yarn, skips_to_join
 from lint.working.compare import Difference
 from lint.working.starts import founds
@@ -37,7 +37,7 @@ def finding_of(row: LedgerRow, context: Context) -> Finding | None:
         rule = "count-differs"
     cell = row.cells[sizes[0]]
     left = rule == "places-left-over" and cell.outcome is not Outcome.DIFFERS
-    if left and (_joined_later(context, row) or _ONLY_THESE.search(context.source.slice(row.row.span))):
+    if left and (_joined_later(context, row) or _only_these(context, row)):
         return None  # left on purpose: the other side is worked there, or "in first 6 sts only"
     names = context.pattern.sizes
     concerned = tuple(names[size] for size in sizes) if names and len(sizes) < len(names) else ()
@@ -57,11 +57,23 @@ def finding_of(row: LedgerRow, context: Context) -> Finding | None:
 
 
 _ONLY_THESE = expression(r"(?i)\d\s?(?:sts?|stitches|sc|h?dc|h?tr)\s+only\b")
+_GOES_ON = expression(
+    r"(?i)[\s.)]*\*?(?:cont(?:inue|inuing)?|work(?:ing)?|complete|keep)\b[^.;\n]{0,40}?\bon (?:just )?th(?:ese|is|ose)(?: (?:last|first))?(?: \d+)? (?:sts|stitches|side|half)\b"
+)
+_FAR = 120  # characters behind a row in which the next sentence may tell that only its stitches are worked on
+
+
+def _only_these(context: Context, row: LedgerRow) -> bool:
+    """ "In first 6 sts only"; "Cont on these sts for first side" right behind the row."""
+    text, span = context.source.text, row.row.span
+    if _ONLY_THESE.search(text, span.start, span.end):
+        return True
+    return _GOES_ON.match(text, span.end, span.end + _FAR) is not None
 
 
 def _joined_later(context: Context, row: LedgerRow) -> bool:
     """Whether a row turns early, and yarn is joined later in its piece beside stitches passed over: "Miss 23 sts, rejoin"."""
-    if not any(isinstance(step, Turn) and step.turned for step in row.row.steps):
+    if not any(isinstance(step, Turn) and step.turned or isinstance(step, FastenOff) for step in row.row.steps):
         return False
     later = [other for part in context.pattern.parts for other in part.rows if other.span.start > row.row.span.start]
     for other in later:

@@ -12,6 +12,7 @@ from functools import cached_property
 
 import regex
 
+from lint.amount import without_thousands
 from lint.expression import expression
 from lint.inspection import Report
 from lint.lexicon import Lexeme
@@ -72,7 +73,8 @@ class MakersWords:
             for one in listings(self.text, self.sizes)
             if self.sizes in one.numbers
             and not self.inside_row(one.span)
-            and (figures := figures_of(self.text[one.span.start : one.span.end], self.sizes)) is not None
+            and (figures := figures_of(without_thousands(self.text[one.span.start : one.span.end]), self.sizes))
+            is not None
         ]
 
     def folded(self, span: Span, row: Row) -> list[Lexeme]:

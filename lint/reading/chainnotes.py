@@ -22,7 +22,11 @@ from lint.tree import Counting
 @made_once
 def _speaks_of_counting(words: WordFile) -> Expression:
     listed = "|".join(map(regex.escape, [*words.words["counts"], *words.words["counts_not"]]))
-    return expression(rf"(?i)count|not a st|\b(?:is|are) always\b|\b(?:{listed})\b")
+    return expression(rf"(?i)count|not a st|\b(?:is|are) always\b|\b(?:{listed})\b|{_FOR_FIRST}")
+
+
+# "Work 3 ch at the beginning of each row for the first tr."
+_FOR_FIRST = r"\bch(?:ain)?s?\b[^.;]{0,24}\b(?:beg|beginning|start)\b[^.;]{0,24}\bfor (?:the|a) (?:first )?(?:h?dc|h?tr|sc|treble|double)\b"
 
 
 # "The ch 3 makes a sp; it is not counted as a st" is one sentence
@@ -120,10 +124,11 @@ def _chain_by_chain(sentence: str) -> Iterator[tuple[int, int]]:
 
 
 def _as_counts(lexemes: list[Lexeme]) -> list[Lexeme]:
-    """The lexemes of "ch 2 as hdc", whose verb stands with the chain before it, with "as" for the verb."""
+    """The lexemes of "ch 2 as hdc", "3 ch at the beginning for the first tr", with "as" or "for" for the verb."""
     if any(item.kind in ("counts", "counts_not") or item.lower in ("counts", "count") for item in lexemes):
         return lexemes
-    return [replace(item, kind="counts") if item.lower == "as" else item for item in lexemes]
+    verb = next((word for word in ("as", "for") if any(item.lower == word for item in lexemes)), "")
+    return [replace(item, kind="counts") if item.lower == verb else item for item in lexemes]
 
 
 def _first_word_on_it(sentence: str, speaks: Expression) -> str:

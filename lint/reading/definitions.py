@@ -24,9 +24,16 @@ from lint.rulebook import Rulebook
 from lint.source import Span
 from lint.tree import PLAIN, Chain, Group, Remark, Skip, Special, Step, Turn, Work, walk
 
+_PLACE = r"(?:place|st|stitch|sp|space|loop|ch|dc|sc|tr)s?"
+_A_PLACE = (
+    rf"(?:{_PLACE}|shell|lp|ch(?:ain)?[- ](?:\d+[- ])?(?:sp|space|lp|loop)s?)"  # where the row is to tell it, too
+)
+_TOLD = r"(?:indicated|stated|specified|named|given|designated|shown)"
 _PLACE_TAIL = expression(
-    r"\s*,?\s*(?:all\s+|worked\s+|made\s+)?(?:in|into|around)\s+(?:the\s+)?(?:(?:same|one|next|an?|indicated|stated|specified|named|given|designated)\s+)*(?:place|st|stitch|sp|space|loop|ch|dc|sc|tr)s?"
-    r"(?:\s*(?:,|or)\s*(?:the\s+)?(?:sp|space|st|stitch|shell|place)s?)*\s*(?:stated|named|indicated|given|specified|shown)?\s*$",
+    r"\s*,?\s*(?:all\s+|worked\s+|made\s+)?(?:in|into|around)\s+(?:the\s+)?(?:(?:same|one|next|an?|indicated|stated|specified|named|given|designated)\s+)*"
+    rf"(?:{_PLACE}(?:\s*(?:,|or)\s*(?:the\s+)?(?:{_PLACE}|shell))*\s*{_TOLD}?"
+    rf"|{_A_PLACE}(?:\s*(?:,|or)\s*(?:the\s+)?{_A_PLACE})*\s+{_TOLD}"
+    rf"|(?<={_TOLD}\s){_A_PLACE}(?:\s*(?:,|or)\s*(?:the\s+)?{_A_PLACE})*)\s*$",
     regex.IGNORECASE,
 )
 # "(dc, ch 1, dc), worked in the ch-1 sp of the corner below": the group, and where it goes
@@ -152,6 +159,14 @@ def special_of(entry: Entry, lexicon: Lexicon, book: Rulebook) -> Special | None
     return Special(name, entry.span, tuple(steps), False, beginning=beginning, places_itself=places, at=at)
 
 
+def _as_what_it_begins(entry: Entry) -> bool:
+    """ "Beginning cluster (beg cl): 2 ch, then as cl but with 2 tr only": one stitch, made as the one that it stands for."""
+    bare = {form.lower().partition(" ")[2] for form in (*entry.forms, *entry.names)} - {""}
+    alike = _MADE_AS.search(entry.body.lower())
+    return alike is not None and any(alike["what"].startswith(name) for name in bare)
+
+
+_MADE_AS = expression(r"\b(?:as|like|same as)\s+(?:(?:for|given|in|an?|the)\s+)*(?P<what>[\p{L}-]+(?: [\p{L}-]+)?)")
 _SEVERAL_TOGETHER = expression(r"(?i)\b(?:[3-9]|three|four|five)\b[^,;.]*\btog(?:ether)?\b")
 
 
@@ -283,8 +298,12 @@ def begun_alike(specials: list[Special], entries: list[Entry]) -> list[Special]:
     """ "beg-cl (beginning cluster)" beside "cl (3-dc cluster)": whichever of its names is used, it begins that stitch."""
     forms = {entry.span: entry.forms for entry in entries}
     plain = {form: one.name for one in specials if not one.beginning for form in forms[one.span]}
+    whole = {one.name for one in specials if not one.items and one.uses == 1}  # of several legs, and one stitch
+    told = {entry.span: entry for entry in entries}
     named = []
     for one in specials:
+        if one.beginning and plain.get(one.plain_name) in whole and _as_what_it_begins(told[one.span]):
+            one = replace(one, items=())
         if one.beginning and plain.get(one.plain_name) != one.plain_name:
             bare = [replace(one, name=form).plain_name for form in forms[one.span]]
             begun = next((plain[form] for form in bare if form in plain), None)

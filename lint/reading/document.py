@@ -33,6 +33,7 @@ from lint.reading.likework import (
 from lint.reading.lines.ahead import tells_of_chains
 from lint.reading.lines.headings import begins_work
 from lint.reading.lines.layout import Layout, LayoutReader
+from lint.reading.lines.marks import marked
 from lint.reading.lines.roundparts import round_by_words
 from lint.reading.lines.tallies import tell_tallies, without_each_row, without_rows_told
 from lint.reading.lines.texts import PartText, RowText
@@ -127,7 +128,7 @@ def read_pattern(source: SourceText, book: Rulebook, wanted_terms: str = "auto")
         first_bare=first_bare,
         parted=shown_by_lists(source.text).parted,
     )
-    reader = _RowReader(source, lexicon, vocabulary)
+    reader = _RowReader(source, lexicon, vocabulary, rings)
     parts = tuple(part for part in (reader.part(item) for item in layout.parts) if part.rows)
     parts = with_first_uses(with_borrowed(parts))
     abbreviations = tuple(_listed(entries))
@@ -173,7 +174,8 @@ def count_words(book: Rulebook) -> tuple[frozenset[str], ...]:
 
 
 class _RowReader:
-    def __init__(self, source: SourceText, lexicon: Lexicon, vocabulary: Vocabulary) -> None:
+    def __init__(self, source: SourceText, lexicon: Lexicon, vocabulary: Vocabulary, rings: list[str]) -> None:
+        self.rings = rings
         self.source = source
         self.lexicon = lexicon
         self.vocabulary = vocabulary
@@ -187,14 +189,22 @@ class _RowReader:
         goes_on = self.rounds_to > 0 and numbers[:1] == [(self.rounds_to + 1,)]
         first = next((row for row in text.rows if row.label is not None), None)
         like = first is not None and _AS_ANOTHER.match(self.source.slice(first.span)) is not None
-        round_part = round_by_words(self.source, text, goes_on or like and self.rounds)  # "R1-R7: As for the belly"
+        on = goes_on or like and self.rounds  # "R1-R7: As for the belly"
+        round_part = round_by_words(self.source, text, on, self.rings, self.rounds)
         self.rounds = round_part
         self.rounds_to = numbers[-1][-1] if round_part and numbers else 0
         last = max((at for at, item in enumerate(text.rows) if item.label is not None), default=0)
-        ended = [row for at, item in enumerate(text.rows) for row in self._ended(item, round_part, at < last)]
+        ended = [row for at, item in enumerate(text.rows) for row in self._marked(item, round_part, at < last)]
         rows = [own for row in ended for own in _chain_apart(row)]
         rows = [row for at, row in enumerate(rows) if not (at and _piece_again(row))]  # of this piece: it is made twice
         return Part(text.name, text.span, text.make, tuple(rows), text.piece)
+
+    def _marked(self, text: RowText, round_part: bool, more: bool) -> Iterator[Row]:
+        """A row, with the mark that stands behind it on the last of what it comes to."""
+        span, mark = marked(self.source, text.span)
+        rows = list(self._ended(replace(text, span=span) if span != text.span else text, round_part, more))
+        yield from rows[:-1]
+        yield from (replace(row, mark=mark) if mark else row for row in rows[-1:])
 
     def _ended(self, text: RowText, round_part: bool, more: bool) -> Iterator[Row]:
         """A row, and by itself what follows where its yarn is fastened off, if that is not understood."""
@@ -219,7 +229,8 @@ class _RowReader:
         sizes = text.sizes
         if (
             text.label is None
-            and len(said := without_wishes(self.source.slice(text.span))) < text.span.end - text.span.start
+            and len(said := without_wishes(self.source.slice(text.span), self.vocabulary.sizes == 1))
+            < text.span.end - text.span.start
         ):
             text = replace(text, span=Span(text.span.start, text.span.start + len(said)))
             if not said.strip():

@@ -67,16 +67,18 @@ _KNOWN = (AlongEdge, JoinYarn, OtherSide)
 _JOINS = expression(r"(?i)\W*(?:(?:with|using)\s[\w ]{1,20},\s)?(?:re)?join\b")
 
 _GREATER = r"(?:bigger|larger|taller|longer|wider|deeper|higher|thicker)"
-_OWN_WISH = rf"(?:for|to\s(?:make|get))\s(?:an?|your)\s(?:\w+\s)?{_GREATER}\s(?!sizes?\b|versions?\b)[\w-]+(?:\s[\w-]+)?|if\syou(?:['’]d|\swould)?\s(?:want|like|prefer|wish|need)\b[^.,:;]*\b{_GREATER}\b[^.,:;]*"
+_OWN_WISH = rf"(?:for|to\s(?:make|get))\s(?:an?|your)\s(?:\w+\s)?{_GREATER}\s(?!sizes?\b|versions?\b)[\w-]+(?:\s[\w-]+)?|for\s{_GREATER}\s(?!sizes\b|versions\b|ones\b)[\w-]+s|if\syou(?:['’]d|\swould)?\s(?:want|like|prefer|wish|need)\b[^.,:;]*\b{_GREATER}\b[^.,:;]*"
+_OTHER_SIZES = rf"(?:for|(?:to|if\s(?:you\sare\s)?)\s?(?:make|making|work|working))\s(?:(?:an?|the|any|your)\s)?{_GREATER}\s(?:sizes?|versions?|ones?)"
+_GO_ON = r"(?:simply\s|just\s|you\scan\s)?(?:rep(?:eat)?|work|add|continue)\b[^.;:\n]*\b(?:rows?|rnds?|rounds?)\b[^.;:\n]*[.!]?\s*$"
 # "For a taller pot, repeat Round 6 before you go on.": who does so has other counts than those printed
-_AT_WILL = expression(
-    rf"(?i)(?:^|(?<=[.!?]\s))\W*(?:{_OWN_WISH}),\s(?:simply\s|just\s|you\scan\s)?(?:rep(?:eat)?|work|add|continue)\b[^.;:\n]*\b(?:rows?|rnds?|rounds?)\b[^.;:\n]*[.!]?\s*$"
-)
+_AT_WILL = expression(rf"(?i)(?:^|(?<=[.!?]\s))\W*(?:{_OWN_WISH}),?\s{_GO_ON}")
+# "For larger sizes, repeat Rnd 2." in a pattern of one size, which has no larger ones
+_IN_OTHER_SIZES = expression(rf"(?i)(?:^|(?<=[.!?]\s))\W*(?:{_OTHER_SIZES}),?\s{_GO_ON}")
 
 
-def without_wishes(words: str) -> str:
+def without_wishes(words: str, one_size: bool = False) -> str:
     """A line between rows without the sentence at its end that is only for who wants the piece bigger than it is."""
-    found = _AT_WILL.search(words)
+    found = _AT_WILL.search(words) or (_IN_OTHER_SIZES.search(words) if one_size else None)
     return words[: found.start()] if found is not None else words
 
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from lint.expression import expression
 from lint.ledger import Cell, Outcome
 from lint.tree import MAKES_STITCHES, AlongEdge, Chain, JoinYarn, MakeRing, OtherSide, Skip, Unread, walk
 from lint.working.edges import moves_on, seamed
@@ -9,6 +10,9 @@ from lint.working.fabric import Fabric
 from lint.working.goingon import turned_over
 from lint.working.instances import Instance
 from lint.working.trials import PieceState
+
+# "work in sc just like the Front": not "thread tie through the spaces"
+_LIKE_ANOTHER = expression(r"(?i)\b(?:work|crochet|make|complete|finish|continue)\w*\b.*\b(?:as|like|same)\b")
 
 
 def between_rows(line: Instance, coming: Instance | None, state: PieceState, unread: list[Unread]) -> Cell | None:
@@ -18,7 +22,9 @@ def between_rows(line: Instance, coming: Instance | None, state: PieceState, unr
         state.fabric = Fabric.unknown(False)  # a start that was not read
     if unread and moves_on(row):
         state.fabric, state.joining = Fabric.unknown(False), ()  # where the next row begins was not read
-    if row.stated is not None or any(isinstance(s, MAKES_STITCHES) for s in walk(line.steps)):
+    begun = coming is None and any(isinstance(s, (Chain, MakeRing)) for s in row.steps)
+    begun = begun and any(_LIKE_ANOTHER.search(one.words) for one in unread)  # and nothing else tells its rows
+    if begun or row.stated is not None or any(isinstance(s, MAKES_STITCHES) for s in walk(line.steps)):
         state.fabric = Fabric.unknown(False)
         return Cell(
             Outcome.NOT_RECOMPUTED,

@@ -11,7 +11,15 @@ from lint.working.alternating import Alternates, label_word
 from lint.working.besides import once
 from lint.working.growth import grown_steps
 from lint.working.instances import MOST_ROWS, NOT_THERE, TOLD_TWICE, WHICH_ROWS, Instance, Loop, numbered, passes_of
-from lint.working.likepieces import NO_BASE, foundation_before, piece_before, piece_met, rows_called, told_once
+from lint.working.likepieces import (
+    NO_BASE,
+    foundation_before,
+    last_rows,
+    piece_before,
+    piece_met,
+    rows_called,
+    told_once,
+)
 from lint.working.onesize import for_size, works
 from lint.working.printedrows import by_itself
 from lint.working.rownames import answers_to
@@ -29,6 +37,7 @@ class _Met:
     steps: tuple[Step, ...]
     stated: Stated | None
     part: Part
+    mark: str
 
 
 @dataclass(frozen=True, slots=True)
@@ -103,7 +112,7 @@ class Expander:
         for one in instances:
             if one.untold is None and one.number is not None or one.steps and (label is not None or call is not None):
                 stated = one.stated or one.inherited
-                self.met.append(_Met(one.kind, one.number or 0, one.label, one.steps, stated, part))
+                self.met.append(_Met(one.kind, one.number or 0, one.label, one.steps, stated, part, row.mark))
         return instances
 
     def _instance(self, row, kind, number, steps, inherited, index, length, untold=None) -> Instance:
@@ -325,8 +334,7 @@ class Expander:
         if call.name is not None:  # "Rep 2nd and 3rd lace rows"
             here = [entry for entry in here if call.name.lower() in entry.label.lower()]
         if call.first is None:
-            number = call.number.lone or 0
-            return [_called(entry) for entry in here[-number:]] if len(here) >= number > 0 else []
+            return [_called(entry) for entry in last_rows(here, call.number.lone or 0)]
         first = call.first.lone or 0
         last = (call.last.lone or 0) if call.last is not None else first
         if not 0 <= last - first <= MOST_ROWS:

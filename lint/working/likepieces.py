@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from typing import Protocol, TypeVar
 
 from lint.pattern import Part
-from lint.tree import MAKES_STITCHES, RowCall
+from lint.tree import MAKES_STITCHES, Chain, Remark, RowCall, Step, UseYarn
 
 NO_BASE = "what it is worked on is not told: the piece has no foundation"
 _WITHIN = ("shap", "armhole", "neck", "shoulder", "divide", "dividing", "raglan", "crown")  # headings inside a piece
@@ -23,7 +23,9 @@ class RowMet(Protocol):
     kind: str
     number: int
     label: str
+    steps: tuple[Step, ...]
     part: Part
+    mark: str
 
 
 Met = TypeVar("Met", bound=RowMet)
@@ -60,6 +62,17 @@ def foundation_before(first: Met, there: Sequence[Met]) -> Sequence[Met]:
     """The foundation rows of a piece, where the `first` row that is called for is worked on these."""
     before = there[: next(at for at, one in enumerate(there) if one is first)]
     return before if all(not one.number and "foundation" in one.label.lower() for one in before) else []
+
+
+def last_rows(met: Sequence[Met], number: int) -> Sequence[Met]:
+    """The last rows of those met; [] where there are not so many: "Foundation: Ch 40" is none."""
+    rows = met[-number:] if len(met) >= number > 0 else []
+    chained = any(
+        all(isinstance(step, (Chain, UseYarn, Remark)) for step in one.steps)
+        and any(isinstance(step, Chain) for step in one.steps)
+        for one in rows
+    )
+    return [] if chained else rows
 
 
 def told_once(rows: Sequence[Met], name: str) -> Sequence[Met]:
@@ -106,6 +119,10 @@ def rows_called(rows: Sequence[Met], call: RowCall, own_way: bool) -> Sequence[M
         last = call.last.lone
         at = next((i for i, e in enumerate(rows) if e.number == last and call.kind in (None, e.kind)), None)
         return rows[: at + 1] if at is not None and last else []
+    if call.to_part is not None and call.to_part.startswith("*"):
+        marked = [at for at, one in enumerate(rows) if one.mark == call.to_part]
+        alone = marked and marked == list(range(marked[0], marked[-1] + 1))  # one row, or one worked several times
+        return rows[: marked[-1] + 1] if alone else []
     if call.to_part is not None:
         wanted = call.to_part.lower().split()[-1 if len(call.to_part.split()) == 1 else -2].rstrip("s")
         at = next((i for i, e in enumerate(rows) if wanted in e.part.name.lower() and e.part is not rows[0].part), None)

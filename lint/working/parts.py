@@ -315,6 +315,8 @@ class Parts(Arms):
             index = next((i for i, item in enumerate(cursor.nodes) if item is node), None)
             if index is None:
                 return
+        if place.from_words == "after" and not place.between:  # "in first st after any corner sp"
+            index = (index + 1) % len(cursor.nodes)
         if cursor.circular:
             cursor.rotate(index)
             # of the group that the round begins in, the stitches before that place

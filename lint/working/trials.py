@@ -175,10 +175,12 @@ def best_reading(task: Task, state: PieceState) -> Trial:
         doubled = "bare number" if _one_then_two(task.steps) else ""
         # in a pattern that elsewhere means the chains by "each st", a row without a count may mean them too
         chained = state.habits.get(_CHAINS_SEEN) and not state.habits.get(CHAINS_BELOW)
+        told = _as_read_before(task, state) if task.called else {}  # the same words, where a count has borne them out
         covers = [
             (key, 1 - taken)
             for key, (taken, _) in best.worked.choices.asked.items()
-            if key[0]
+            if key not in told
+            and key[0]
             in (
                 "times",
                 doubled,
@@ -325,10 +327,10 @@ def _bench(sort: type[_B], task: Task, state: PieceState, forced: dict[Key, int]
 
 
 def _as_read_before(task: Task, state: PieceState) -> dict[Key, int]:
-    """Of a row that is worked again: what its count has settled on its beginning chain, where it was first worked."""
+    """Of a row that is worked again: what its count has settled where it was first worked, on its chain and its times."""
     before = (state.answers.get(step.span.start) for step in task.instance.steps)
     answers: Mapping[Key, tuple[int, int]] = next((found for found in before if found), {})
-    return {key: taken for key, (taken, _) in answers.items() if key[0] in CHAIN_KEYS}
+    return {key: taken for key, (taken, _) in answers.items() if key[0] in (*CHAIN_KEYS, "times")}
 
 
 def _compared(task: Task, worked: Worked) -> Comparison | None:

@@ -394,5 +394,6 @@ class BracketClauses(SizedClauses):
             self.steps += items  # "(bl, 3 sps, bl), 2 sps": squares of filet, each of which says where it goes
             return True
         words = stream.words(start, close)
-        self.steps.append(Unread(span, words, "no place and no number of times follows the bracket"))
+        loose = tuple(items) if all_read(items) and not gloss else ()
+        self.steps.append(Unread(span, words, "no place and no number of times follows the bracket", items=loose))
         return True

@@ -17,6 +17,7 @@ from lint.reading.places.pointedback import back_at_first, those_meant
 from lint.reading.places.thoseonly import within_clause
 from lint.reading.repeating.growth import shaped_calls
 from lint.reading.repeating.loosestars import fold_loose
+from lint.reading.words.brackets import brackets_once
 from lint.reading.words.closing import (
     after_fastening,
     chain_told_by_count,
@@ -52,3 +53,4 @@ def settle(reading: Reading, stream: Stream, words: list[Lexeme], unfit: list[Un
     reading.stated = remaining_told(reading.steps, loops_as_stitches(reading.steps, reading.stated), words)
     reading.stated = perhaps_more(reading.steps, reading.stated, words, sizes)
     reading.stated = reading.stated or shaped_until(reading.steps, stream)
+    reading.steps = brackets_once(reading.steps, reading.stated)

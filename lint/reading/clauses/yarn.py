@@ -9,6 +9,7 @@ from lint.lexicon import Lexeme
 from lint.place import Place, Target, TargetKind, Which
 from lint.reading.clauses.base import STITCHY
 from lint.reading.clauses.chain import ChainClauses
+from lint.reading.places.besidecorner import after_corner
 from lint.reading.places.freeloops import free_loops
 from lint.reading.places.places import places
 from lint.reading.places.targets import FOUNDATION
@@ -110,6 +111,7 @@ class YarnClauses(ChainClauses):
                 return True
         if not found:
             found = places(stream, allow_to=True)
+        found = after_corner(stream, found)
         if not found and stream.kind() in ("in", "to") and not self.into_the_round():
             return False
         del step

@@ -5,13 +5,13 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass
 
+from lint.amount import THOUSANDS, without_thousands
 from lint.expression import expression
 from lint.reading.facts.measures import Figure, read_lists
 from lint.source import Span
 
 _PACKAGE = r"(?:balls?|skeins?|hanks?|cakes?|cones?|spools?)(?![\w-])"
 _BALLS = rf"(?:(?:[x×]\s?)?(?:[a-z%&-]+\s+){{0,3}}?{_PACKAGE})"
-_THOUSANDS = expression(r"(?<![\d,.])\d{1,2},\d{3}(?![\d,])")  # "1,200 yds"; "400,450,500" is a list
 _UNITS = {
     "balls": _BALLS,
     "g": r"g(?:rams?|ms?)?(?![\w-])",
@@ -36,8 +36,8 @@ class Quantity:
 
 def read_quantities(text: str, zone: Span, sizes: int) -> tuple[Quantity, ...]:
     """Every amount in a stretch of the text; of "6 x 50 g balls" the 6 are balls and the 50 are grams."""
-    thousands = {match.start() + 1: match.start() for match in _THOUSANDS.finditer(text, 0, zone.end)}
-    words = _THOUSANDS.sub(lambda match: " " + match[0].replace(",", ""), text[: zone.end])  # each as long as it was
+    thousands = {match.start() + 1: match.start() for match in THOUSANDS.finditer(text, 0, zone.end)}
+    words = without_thousands(text[: zone.end])
     found: list[Quantity] = []
     for unit, form in _UNITS.items():
         if not expression(rf"(?i)[\d)\]½]\s?{form}").search(words, pos=zone.start):

@@ -57,7 +57,7 @@ _MM = r"(?P<mm>\d{1,2}(?:[.,]\d{1,2})?)\s?mm\b\.?"
 _US = r"(?:U\.?S\.?A?\.?|American)\s*(?:(?:size|sz\.?|no\.?|letter)\s*)?#?\s?"
 _UK = r"(?:(?:old\s+)?(?:U\.?K\.?|English|British|Imperial|Canadian))\s*(?:(?:size|no\.?)\s*)?#?\s?"
 _JOINT = r"\s?[-/–]?\s?"
-_BOTH = rf"(?P<letters>[A-Za-z](?:/[A-Za-z])?){_JOINT}(?P<number>{_NUMBER})|(?P<number>{_NUMBER})\s?[-/]\s?(?P<letters>[A-Za-z])(?![\w])"
+_BOTH = rf"(?P<letters>(?![xX]\s)[A-Za-z](?:/[A-Za-z])?){_JOINT}(?P<number>{_NUMBER})|(?P<number>{_NUMBER})\s?[-/]\s?(?P<letters>[A-Za-z])(?![\w])"
 _NAME = expression(
     rf"(?P<uk>(?i:{_UK}))(?P<number>{_NUMBER})(?![A-Za-z])"
     rf"|(?i:\b(?:no\.?|number|size|\#)\s?)(?P<number>{_NUMBER})\s*\(?(?P<uk>(?i:(?:old\s+)?(?:U\.?K\.?|English|Imperial)))\b\)?(?!\s?(?i:size\s?)?\d)"

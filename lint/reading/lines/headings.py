@@ -43,7 +43,7 @@ _ROWS_TOLD = expression(
 # "As for Back.", "Like the first sleeve": a piece that is worked like another, with or without a verb
 LIKE_ANOTHER = (
     r"(?i:(?:(?:work|make|crochet|knit)\s+(?:(?:another|a\s+second|one\s+more)\s+(?:piece|one)?\s*)?)?"
-    r"(?:exactly\s+)?(?:the\s+)?(?:same\s+as|as\s+(?:given\s+)?for|as|like)\s+(?:the\s+)?(?P<as>\p{L}[\p{L}-]*)(?:\s+\p{L}+)?\s*(?=[.,;]|$|\s(?:to|until|but)\b))"
+    r"(?:exactly\s+)?(?:the\s+)?(?:same\s+as|as\s+(?:given\s+)?for|as|like|follow\s+(?:the\s+)?(?:instructions|directions|pattern)\s+for)\s+(?:the\s+)?(?P<as>\p{L}[\p{L}-]*)(?:\s+\p{L}+)?\s*(?=[.,;]|$|\s(?:to|until|but)\b))"
 )
 _LIKE_ANOTHER = expression(r"[\W_]*" + LIKE_ANOTHER)
 _ROWS_NAMED = r"(?:(?:rows?|rnds?|rounds?)\s+\d{1,3}(?:\s*(?:-|–|to|and|&)\s*\d{1,3})?|\d{1,3}(?:st|nd|rd|th)\b(?:\s*(?:-|–|to|and|&)\s*\d{1,3}(?:st|nd|rd|th)\b)?\s+(?:rows?|rnds?|rounds?))"
@@ -97,6 +97,8 @@ _SAYS_MAKE = expression(r"(?i)\(?\bmake\b|\(\s*(?:x\s?\d+|\d+\s?x)\s*\)$")
 _MAKES_STITCH = expression(
     rf"(?i)[\p{{L}}\d]{{1,5}}\s+make\s+(?:an?\s+)?(?!(?:{'|'.join(_MAKE_WORDS)}|a|an|pair|both|as|many|several|more|another|at|each|enough)\b)\p{{L}}+(?:\s\p{{L}}+){{0,2}}"
 )
+_YARN_SAID = expression(r"(?:colou?r|yarn)\s*[:–-]\s*")
+_MAKE_ALONE = expression(rf"(?i)\W*make\s+(?:{'|'.join(_MAKE_WORDS)}|\d{{1,2}})\W*")
 _LEADS_ON = expression(
     r"(?i)(?:then|next|now|finally|proceed|as|for|on|at|to|when|if)\b|.*\bfollows$|.*\bthus$"
 )  # "Next:"
@@ -149,6 +151,7 @@ class PartHeadings:
             text = text.rstrip(".")
         if (
             not self.like(text)
+            or self._told_of_above(index, text)
             or _tells_a_chain(text)
             or _MAKES_STITCH.fullmatch(text) is not None
             or (
@@ -169,7 +172,11 @@ class PartHeadings:
                 return True
             heading = self.finder.at_line(other)
             if heading is not None and heading.key not in ("notes",):
-                return False
+                yarn = heading.key in ("materials", "colours") and other[heading.content :].strip()
+                coming = next((line.text for line in self.lines[below + 1 : below + 3] if not line.blank), "")
+                if not yarn or self.labels.at_line(coming, 0, self.bare) is None:
+                    return False  # but "LEGS" / "Yarn: brown" / "Rnd 1"
+                continue
             if self.like_another(index, other) or AGAIN.match(other.lower()) or _ROWS_TOLD.match(other):
                 return True
             if (
@@ -184,10 +191,27 @@ class PartHeadings:
                 ):
                     return True
                 continue
+            if self._colour_alone(other) or _MAKE_ALONE.fullmatch(other):
+                continue  # "LEGS" / "Brown" / "Rnd 1"
             if heading is None and self.like(self._named(other)) and self._named(other) != text:
                 few = after_blank and _PIECE_OVER.fullmatch(_IN_BRACKETS.sub("", text)) is not None
                 return few and not under and self.at(below, self.lines[below - 1].blank, under=True)
         return False
+
+    def _colour_alone(self, text: str) -> bool:
+        """Whether a line only names the yarn of the piece: "Brown", "Light grey.", "Colour: honey brown"."""
+        words = _YARN_SAID.sub("", text.strip(" *_.:").lower()).split()
+        return 0 < len(words) <= 3 and words[-1] in self.labels.colours and all(map(str.isalpha, words))
+
+    def _told_of_above(self, index: int, text: str) -> bool:
+        """Whether a line tells the yarn or the number of the piece whose name stands above it: "Light brown", "Make two"."""
+        if not self._colour_alone(text) and _MAKE_ALONE.fullmatch(text) is None:
+            return False
+        above = next((line.text for line in reversed(self.lines[max(0, index - 2) : index]) if not line.blank), "")
+        named = self._named(above)
+        return (
+            self.like(named) and self.labels.at_line(above, 0, self.bare) is None and self.finder.at_line(above) is None
+        )
 
     def _named(self, line: str) -> str:
         """A line's words without its marks, and without the number of a piece where rows do not stand under such numbers."""

@@ -29,12 +29,35 @@ def _forms(book: Rulebook) -> frozenset[str]:
     return frozenset(form for form in listed if not _COLOURS.fullmatch(form))
 
 
+@made_once
+def _meanings(book: Rulebook) -> frozenset[str]:
+    """What these stand for, in lower case: "half double crochet"."""
+    listed = [rule.meaning for one in book.abbreviations.values() for rule in one.abbreviations]
+    whole = [meaning.partition(" (")[0].lower() for meaning in listed]
+    return frozenset((*whole, *(meaning.removesuffix(" crochet") for meaning in whole)))
+
+
+_BARE = expression(r"(?P<form>\p{L}{1,5}(?:\(e?s\))?) (?P<meaning>\p{L}[\p{L}()-]*(?: \p{L}[\p{L}()-]*){0,3})")
+_PLURAL = expression(r"\(e?s\)")
+
+
+def _set_apart(line: str, known: frozenset[str], meanings: frozenset[str]) -> str:
+    """A line "htr half treble" with a sign between the form and just what the trade means by it."""
+    found = _BARE.fullmatch(line) if len(line) < 40 else None
+    if found is None:
+        return line
+    form, meaning = (_PLURAL.sub("", found[name].lower()) for name in ("form", "meaning"))
+    return f"{found['form']} - {found['meaning']}" if form in known and meaning in meanings else line
+
+
 def headless_lists(lines: Sequence[str], finder: SectionFinder, book: Rulebook) -> dict[int, int]:
     """The first line of each list without a heading, and where it begins there; none where one stands under a heading."""
     headings = [finder.at_line(line) for line in lines]
     if any(heading is not None and heading.key == "abbreviations" for heading in headings):
         return {}
     known, found, start = _forms(book), {}, 0
+    meanings = _meanings(book)
+    lines = [_set_apart(line, known, meanings) for line in lines]
     for index in range(len(lines) + 1):
         entry = _entry(lines[index]) if index < len(lines) and headings[index] is None else None
         if entry is not None and not _SENTENCE.search(entry["meaning"]):

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 from lint.expression import expression
 from lint.reading.lines.texts import PartText
 from lint.source import SourceText
@@ -12,10 +14,20 @@ _LAID_OTHERWISE = expression(  # the piece lies another way, and the work goes o
 )
 
 
-def round_by_words(source: SourceText, part: PartText, goes_on: bool) -> bool:
+# "sc around", "sc in each st around": no row is worked so
+_AROUND = expression(r"\baround\s*(?:[.,;:()\[\]=–-]|\d|$)")
+_LIMBS_TOGETHER = expression(
+    r"\b(?:first|second|1st|2nd|other|both)\s+(?:leg|foot|feet|arm|paw|ear|horn|tentacle|half)s?\b"
+)
+
+
+def round_by_words(
+    source: SourceText, part: PartText, goes_on: bool, rings: Sequence[str] = (), after_rounds: bool = False
+) -> bool:
     """Whether a part labelled "R1", "1)" is worked in rounds: a ring, a join, a spiral, both sides of a chain.
 
-    `goes_on`: its numbers go on from rounds of the part before.
+    `goes_on`: its numbers go on from rounds of the part before, which is `after_rounds`.  `rings`: the pattern's own
+    words for a ring.
     """
     words = " ".join(source.slice(row.span).lower() for row in part.rows[:6])
     first = next((i for i, row in enumerate(part.rows) if row.label is not None), 0)
@@ -34,6 +46,13 @@ def round_by_words(source: SourceText, part: PartText, goes_on: bool) -> bool:
     if expression(
         r"\b(?:in|into|make|magic)\s.{0,12}\b(?:mr|ring|circle|loop)\b|\bas rounds\b|(?:^|[:.)\-–]\s*)mr\b|^\W*mc\W{0,3}\d"
     ).search(words):
+        return True
+    if any(f" in {word} " in words or f" into {word} " in words for word in rings):
+        return True
+    begins = source.slice(worked[first].span).lower() if first < len(worked) else ""
+    if after_rounds and _LIMBS_TOGETHER.search(begins):
+        return True  # the body, worked on from the legs
+    if "turn" not in words and any(_AROUND.search(source.slice(row.span).lower()) for row in worked):
         return True
     if expression(r"\bjoin\b|\bsl st (?:in|to) (?:first|top)").search(joins):
         return True

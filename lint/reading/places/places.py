@@ -20,6 +20,7 @@ from lint.reading.places.ordinals import chain_top, first_and_others, merges, nu
 from lint.reading.places.partof import in_so_many_groups, middle_of_arch
 from lint.reading.places.pointed import all_but, all_told, chains_made, each_place, pointed, with_target
 from lint.reading.places.prepositions import begins_bare, preposition
+from lint.reading.places.rowsides import ends_of_next_rows
 from lint.reading.places.targets import (
     ANY,
     FOUNDATION,
@@ -147,6 +148,8 @@ def _item(stream: Stream, between: bool = False) -> Place | None:
         return None  # "next 6 sts tog in pairs": how they are taken, and no place
     if (but_some := all_but(stream)) is not None:
         return but_some  # "in all but last 2 sts"
+    if (ends := ends_of_next_rows(stream)) is not None:
+        return ends
     if (half := half_of_row(stream)) is not None:
         return Place(stream.span_from(start), Which.EACH, (ANY,), limit=half)
     stream.skip(*_FILLERS)

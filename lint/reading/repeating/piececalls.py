@@ -8,23 +8,24 @@ from lint.reading.repeating.rowcalls import ends_with_row
 from lint.reading.words.piecewords import AGAIN
 from lint.reading.words.stream import CLOSERS, OPENERS, Stream
 from lint.tree import (
-    MAKES_STITCHES,
     THE_PIECE_BEFORE,
     Chain,
     FastenOff,
     JoinYarn,
-    MakeRing,
     OpenWork,
     Remark,
     RowCall,
     Skip,
     Step,
-    Unread,
+    UseYarn,
 )
 
-_WORK = (*MAKES_STITCHES, Chain, MakeRing, RowCall, Unread)
+_BEGINNING = (JoinYarn, UseYarn, Skip, Chain, Remark)  # what may stand before such a call: no stitch yet
 _BEGIN = ("work", "make", "begin", "knit", "crochet")
 _AS = ("as", "as for", "same as", "the same as", "like", "work same as", "work exactly as")
+_FOLLOW = tuple(
+    f"follow {what} for" for what in ("the instructions", "instructions", "the directions", "directions", "the pattern")
+)
 _FILL = ("given", "for", "the", "exactly", "described", "same")
 _NOT_A_NAME = (
     "number",
@@ -106,10 +107,10 @@ def _counted(stream: Stream, start: int) -> bool:
 
 def piece_call(stream: Stream, steps: list[Step], start: int) -> bool:
     """ "Work as for Back (to Row n, to armholes)": the rows of that piece, worked again from its beginning."""
-    joined = any(isinstance(step, (JoinYarn, Skip)) for step in steps) and not any(isinstance(s, _WORK) for s in steps)
+    begun = bool(steps) and all(isinstance(step, _BEGINNING) for step in steps)
     led = (
-        (".", ",", ";", "and", "then", *CLOSERS) if joined else (".", *CLOSERS)
-    )  # "rejoin yarn in next st and work as …"
+        (".", ",", ";", "and", "then", *CLOSERS) if begun else (".", *CLOSERS)
+    )  # "rejoin yarn in next st and work as …", "with B, ch 22 and work as …"
     if steps and start and stream.lexemes[start - 1].kind not in led:
         return False
     if not _begins(stream):
@@ -183,7 +184,7 @@ def _begins(stream: Stream) -> bool:
         stream.take()
         while stream.word("another", "exactly", "piece", "one"):
             stream.take()  # "Make another piece like the back"
-    if not stream.word(*_AS):
+    if not stream.word(*_AS, *_FOLLOW):
         return False
     stream.take()
     while stream.word(*_FILL):
@@ -230,6 +231,8 @@ def _end(stream: Stream) -> tuple[str | None, Amount | None, str | None]:
         return None, None, None
     if stream.kind() == "and" and stream.word("including", "incl", ahead=1):
         stream.at += 2  # "up to and including row 23"
+    if stream.kind() == "star" and len(stream.peek().value) > 1:
+        return None, None, stream.take().value  # "to **": the row behind which the sign stands
     stream.skip("the")
     if stream.kind() == "row_end" and stream.kind(1) == "number":  # "end of Row" is one word to the lexicon
         kind = "row" if "row" in stream.take().lower else "round"

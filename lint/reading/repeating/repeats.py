@@ -210,7 +210,7 @@ def repeat_clause(stream: Stream, steps: list[Step], start: int, source: tuple[i
             if to_sign and not said and stream.lexemes[start].kind == "make":  # "work from * to * of Row 3": once
                 how_often = Times(span, TimesKind.IN_ALL, ONE)
             why = f"the row that it names is not there, or has no one passage from {sign}"
-            steps.append(Borrowed(span, words, why, None, sign, how_often, to_sign, *source))
+            steps.append(Borrowed(span, words, why, None, (), sign, how_often, to_sign, *source))
     ending_at_mark(stream, steps)
     return True
 

@@ -10,6 +10,7 @@ from dataclasses import dataclass
 
 import regex
 
+from lint.amount import without_thousands
 from lint.expression import expression
 from lint.reading.sizes.figures import FIRST_BARE
 from lint.source import Span
@@ -89,10 +90,12 @@ class Listing:
 
 def listings(text: str, sizes: int) -> Iterator[Listing]:
     """Every run of figures that looks like a list, each in the first shape that fits it; `sizes`: 0 where not known."""
+    printed, text = text, without_thousands(text)
     taken = bytearray(len(text))
     for shape, form in SHAPES.items():
         for match in form.finditer(text):
-            span = Span(*match.span("list"))
+            start, end = match.span("list")
+            span = Span(start - 1 if printed[start] == "," else start, end)  # "1,050 (1,150, 1,300)"
             if any(taken[span.start : span.end]):
                 continue
             numbers = _numbers(shape, match, text, sizes)

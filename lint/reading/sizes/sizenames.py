@@ -39,6 +39,7 @@ _TAIL = expression(
 )
 _HEAD = expression(r"(?i)^\W*(?:(?:sizes?|included|available|range|ages?|aged|to fit|in|for)\b\s*:?\s*)+(?=\S)")
 _PROSE = expression(r"[.!]\s|\s=\s(?=\D{0,30}\d)|\s[–—-]\s(?=(?:shown|sample|instructions|figures|model|to fit|finished|actual|(?:foot|feet|hand|palm|head|chest|bust|waist|hip)s? |circumference|measur))|,?\s\(?(?:to fit|fits|shown|sample|with|for|given)\b", regex.I)  # fmt: skip
+_BY_LETTERS = expression(rf"(?i){_LETTERS}(?:[/-]{_LETTERS})*")
 _UNIT_WORD = expression(r"(?i)\b(?:months?|mths?|mos?|years?|yrs?)\b")
 _LEAD = expression(
     rf"(?i)(?:(?:{_PERSON}|{_CALLED})[\s:]*)+(?=\S)"
@@ -190,6 +191,9 @@ def _cut(text: str) -> Iterator[Names]:
     hyphened = len(chunks) == 2 and expression(r"\p{L}\s?[-–—]\s?\p{L}").search(chunks[1]) is not None
     if len(chunks) > 1 and not hyphened and all(not expression(r"[,;:|&]|\band\b").search(chunk) for chunk in chunks):
         yield _stripped(chunks)  # "S (M) L", "S/M (L/XL)", but not "Small (Medium-Large)"
+    by_space = text.split()
+    if len(by_space) > 2 and all(map(_BY_LETTERS.fullmatch, by_space)):
+        yield _stripped(by_space)  # "XS/S M L XL": a table's heads, with nothing but space between them
     for sign in _CUTS:
         pieces = [sign.split(chunk) for chunk in chunks]
         if any(len(some) > 1 for some in pieces):
