@@ -155,7 +155,7 @@ class LayoutReader:
                 row = part.rows[-1]
                 section, after_blank = None, False
                 continue
-            heading = None if hangs else self.finder.at_line(line.text)  # "… in 2nd ch from" / "hook (6)"
+            heading = None if hangs and row else self.finder.at_line(line.text)  # "… in 2nd ch from" / "hook (6)"
             if index in self.unheaded and part is None:
                 begins = self.unheaded[index]
                 heading = Heading("abbreviations", begins, begins or len(line.text), begins)
