@@ -284,3 +284,54 @@ def test_a_note_on_chains_among_the_instructions_asks_nothing(note: str) -> None
     text = f"Tile\n\nUS terms\n\nINSTRUCTIONS\n\n{note}\nRnd 1: Make a magic ring, ch 3, 11 dc in ring, sl st in top of beg ch-3. (12)\n"
     report = check(text)
     assert (counts(report), "not-understood" in [rule for rule, _ in all_findings(report)]) == ([12], False)
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        "2 sc in each ch across and count your stitches.",
+        "Ch 3 counts as dc, dc in next 4 sts, turn.",
+    ],
+)
+def test_work_in_which_a_chain_and_a_count_are_named_is_no_note(words: str) -> None:
+    """Such a line is worked or told as not understood: it is not passed over, and the next row does not stand on the one before."""
+    text = f"Mat\n\nUS terms\n\nMAT\nCh 21.\nRow 1: Sc in 2nd ch from hook and in each ch across.\n{words}\nRow 3: Ch 1, turn, sc in each st.\n"
+    assert counts(check(text))[-1] != 20
+
+
+@pytest.mark.parametrize(
+    ("line", "made"),
+    [("Inc in each st around.", 12), ("Miss 1 st, sc in each st around.", 5), ("Dec in each st around.", 3)],
+)
+def test_a_line_of_work_below_a_row_of_one_sentence_is_its_own(line: str, made: int) -> None:
+    """Only a row whose clauses are parted by full stops goes on in a line that begins a clause."""
+    report = check(f"Ball\n\nUS terms\n\nBALL\nRnd 1: 6 sc in magic ring.\n{line}\nRnd 3: Sc in each st around.\n")
+    assert counts(report) == [6, made]
+
+
+@pytest.mark.parametrize("talk", ["Ch 20 and work 20 rows of sc for your swatch.", "Ch 5 loops are worked loosely."])
+def test_a_chain_among_the_notes_is_not_the_piece(talk: str) -> None:
+    """The chain nearest to the first row begins the piece; nothing is asked about the other."""
+    text = (
+        f"Cowl\n\nUS terms\n\nGauge\n16 sts = 10 cm\n{talk}\n\nCh 52, join with sl st to form a ring.\n"
+        "Rnd 1: Ch 1, sc in each ch around. (52)\n"
+    )
+    report = check(text)
+    assert (counts(report), "not-understood" in [rule for rule, _ in all_findings(report)]) == ([52], False)
+
+
+@pytest.mark.parametrize(
+    ("words", "made"), [("Sc around 6 sts.", 6), ("Dec around 6 sts.", 6), ("Sc in next 3 sts // 6 sc", 9)]
+)
+def test_figures_that_may_be_work_are_not_taken_for_a_count(words: str, made: int) -> None:
+    """ "Sc around 6 sts." goes over six of twelve, and says so; only a shaping goes all the way around before its count."""
+    report = check(_ROUND.format("Inc x 6 (12)") + f"Rnd 3: {words}\n")
+    assert counts(report)[-1] == made
+    assert ("places-left-over" in [rule for rule, _ in all_findings(report)]) == words.startswith("Sc")
+
+
+@pytest.mark.parametrize("words", ["Ch 1, turn, sc in next 4 sts.", "Ch 3 (counts as dc), dc in next 4 sts, turn."])
+def test_what_follows_a_rows_own_turn_is_not_taken_out_of_it(words: str) -> None:
+    """Work behind the next row's chain, in the same line, is no part of "in each ch across": which row it is is not said."""
+    text = f"Mat\n\nUS terms\n\nMAT\nCh 21.\nRow 1: Sc in 2nd ch from hook and in each ch across. {words}\n"
+    assert counts(check(text)) == [None]

@@ -52,6 +52,7 @@ from lint.working.fabric import Fabric, Made, Node, count, unname_if_others_alik
 from lint.working.gaps import into_stitches
 from lint.working.grouping import PETAL
 from lint.working.lastwords import all_slip_stitches, into_any_loop, into_part, joins_loop, last_limit
+from lint.working.leads import on_stitches
 from lint.working.moving import in_turn, slipped_up_to
 from lint.working.plain import Plain
 from lint.working.rowstate import Noted, main_stitch
@@ -212,8 +213,10 @@ class Bench(Plain):
         elif isinstance(step, Join):
             self.joined = True
         elif isinstance(step, Turn):
-            worked = bool(self.made) and self.made[-1].is_stitch and not self.made[-1].chain
             coming = (*steps[index + 1 :], *following)
+            # with a chain behind it, maybe: "…, ch 1, turn, sc in next 4 sts"
+            made = [node for node in self.made if not node.is_space] if on_stitches(coming) else self.made
+            worked = bool(made) and made[-1].is_stitch and not made[-1].chain
             aside = any(isinstance(s, OtherSide) for s in coming)  # the piece goes round, and is not turned over
             # "Ch 6, dc in 4th ch from hook, dc in next 2 ch, turn, sl st in ch-3 sp of last block": on to the row below
             aside = aside or self.blocks and not any(node.parents and node.parents[0].is_space for node in self.made)

@@ -30,6 +30,16 @@ def skips_first(following: tuple[Step, ...]) -> bool:
     return place is not None and place.which is Which.FIRST and place.number.lone == 1
 
 
+def on_stitches(following: tuple[Step, ...]) -> bool:
+    """Whether the first stitch goes into stitches: "sc in next 4 sts", and not "sl st in 2nd ch from hook"."""
+    first = next((step for step in walk(following) if isinstance(step, (Work, Group, Skip))), None)
+    if first is None or not first.places:
+        return isinstance(first, Work)
+    place = first.places[0]
+    onward = place.which in (Which.NEXT, Which.FIRST, Which.EACH)
+    return onward and place.targets[0].kind in (TargetKind.ANY_STITCH, TargetKind.STITCH)
+
+
 def begins_far(following: tuple[Step, ...]) -> bool:
     """Whether the first stitch goes into none of the first ones: "skip 2 dc, sc in next dc", "sc in 3rd dc of next shell"."""
     first = next((step for step in walk(following) if isinstance(step, (Work, Group, Skip))), None)

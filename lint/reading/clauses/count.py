@@ -71,7 +71,7 @@ class CountClauses(WordClauses):
     def bare_count(self, worked: bool) -> Stated | None:
         """A count without brackets at the cursor, unless it rather is work behind the sign that parts clauses here."""
         stream, start = self.stream, self.stream.at
-        parted = stream.kind(-1) in (";", ".", ":") and stream.kind(1) == "stitch"
+        parted = stream.kind(-1) in (";", ".", ":", "|") and stream.kind(1) == "stitch"
         last = self.steps[-1] if self.steps else None
         found = counts.bare_count(stream, worked, self.over() or isinstance(last, Turn))
         noted = stream.lexemes[start - 1 : start] and stream.lexemes[start - 1].kind in CLOSERS

@@ -9,9 +9,14 @@ from lint.reading.lines.headings import Line, begins_work
 from lint.reading.lines.labels import LabelReader
 from lint.reading.page.sections import SectionFinder
 
-# what a chain that begins rows counts as, and no chain that is made, as by "Ch 3 (counts as dc)." between two rows
+# what a chain that begins rows counts as: the sentence is about the chain from its first words on, and nothing is worked in it
 _CHAIN_NOTE = expression(
-    r"(?i)(?!\W*ch(?:ain)?s?\s?\d+\s?[(\[])[^.;\n]{0,60}\bch(?:ain)?s?\b(?![^.;\n]*\d\s?(?:sc|h?dc|h?tr)\b)[^.;\n]{0,60}\bcount(?:s|ed)?\b[^.;\n]{0,60}\.?"
+    r"(?i)(?!\W*ch(?:ain)?s?\s?\d+\s?[(\[])\W*"  # but "Ch 3 (counts as dc)." between two rows is made
+    r"(?:(?:please|note|nb|that|in|this|pattern|here|and|throughout|the|each|every|all|any|an?|your|beg|beginning|start|starting|turn|turning"
+    r"|initial|first|row|round|rnd)[\s,:.-]+){0,8}(?:\d+[ -]?|t-?)?ch(?:ain)?(?:s|es)?\b"
+    r"(?![^.;\n]*(?:\d\s?(?:sc|h?dc|h?tr)\b|\b(?:in|into)\s+(?:the\s+)?(?:each|every|next|first|last)\s+(?!row|round|rnd)))"
+    r"[^.,;\n]{0,60}?\b(?:counts|counted|count\s+as|(?:do|does|will|should|to|not|never|always)\s+(?:not\s+|never\s+|always\s+)?count)\b"
+    r"[^.,;\n]{0,60}(?:,?\s+(?:here\s+and\s+)?throughout)?\.?"
 )
 _SENTENCE_ENDS = expression(r"(?<=\.)\s+")
 _MOST_TALK = 8  # lines between a piece's chain and its first row: how it is joined, a tip, a picture's words
@@ -27,8 +32,8 @@ def row_follows(lines: Sequence[Line], index: int, labels: LabelReader, finder: 
             continue
         if labels.at_line(below.text, 0, bare) is not None:
             return True
-        if finder.at_line(below.text) is not None:
-            return False
+        if finder.at_line(below.text) is not None or begins_work(below.text):
+            return False  # another section, or a chain nearer to the row
     return False
 
 

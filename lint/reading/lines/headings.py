@@ -68,7 +68,7 @@ START = expression(
 def begins_work(text: str) -> bool:
     """Whether a line starts a piece: its chain or ring; not a note on what a chain counts as."""
     return START.match(text) is not None and not expression(
-        r"(?i)\bcount(?:s|ed|ing)?\b|\b(?:not|never)\s+a\s+st|\bat (?:the )?(?:start|beg\w*|end) of (?:a|an|all|each|every|the|this) (?:rows?|rnds?|rounds?)\b|=|(?<!\d\s?)–|–(?!\s?\d)|:(?!\s*\d)"
+        r"(?i)\bcount(?:s|ed)?\b|\b(?:not|never)\s+a\s+st|\bat (?:the )?(?:start|beg\w*|end) of (?:an?|all|each|every) (?:rows?|rnds?|rounds?)\b|=|(?<!\d\s?)–|–(?!\s?\d)|:(?!\s*\d)"
     ).search(text)
 
 

@@ -92,6 +92,13 @@ def hangs_on(above: str, text: str) -> bool:
     return _HANGS.search(above) is not None and _ROW_BEGINS.match(text) is None
 
 
+# "Ch 3. Miss first 2 sts. V-st in next st. …" / "Miss 1 st, tr in last st.": a row whose clauses are parted by full stops
+_IN_SENTENCES = expression(r"\w\.\s+(?:\p{Lu}|\*)")
+_CLAUSE = expression(
+    r"(?i)(?:miss|(?:dtr|[fb]p[dsht]\w+|v-?sts?|shells?|cl|bobble|puff|picot|inc|dec)\s+(?:in|around))\b"
+)
+
+
 def goes_on(above: str, text: str, lower_case: bool, sizes: int = 1) -> bool:
     """Whether a line's words go on with the row whose words so far are `above`; `lower_case`: the text has no capitals."""
     if sizes > 1 and _list_hangs(above, sizes) or not above.endswith(_TERMINAL) and _IN_CAPITALS.match(text):
@@ -125,13 +132,15 @@ def goes_on(above: str, text: str, lower_case: bool, sizes: int = 1) -> bool:
         return True
     if expression(r"[)\]}]\.?$").search(above) and expression(_ENDS_IN_COUNT).search(above):
         return (_SO_OFTEN.match(text) or _UNIT.match(text)) is not None  # else the row closed with its count
+    if _IN_SENTENCES.search(above) is not None and _CLAUSE.match(text) and not _RUN_ENDS.search(above.rstrip(".")):
+        return True
     if counted:
         return (_SO_OFTEN.match(text) or _UNIT.match(text) or _BEHIND_COUNT.match(text)) is not None
     one_side = _ON_CHAIN.search(above) is not None and _COUNTED.search(above[-_LONGEST_COUNT:].rstrip(".")) is None
     if expression(r"[=–—]\s*\d").match(text) or one_side and _OTHER_SIDE.match(text):
         return True
     return expression(
-        rf"(?i)(?:{_FIGURES}\s?)?(?:times|twice|once|(?:sc|dc|hdc|tr|htr)(?:\d?tog)?|ch|sts?|stitches|sl st|ss|join|skip|sk|miss|(?:dtr|[fb]p[dsht]\w+|v-?sts?|shells?|cl|bobble|puff|picot|inc|dec)\s+(?:in|around)|turn|rep|repeat|stitch count|you|there|fasten off|fasten)\b|(?i)(?:total|count|sts?|stitches)(?:\s+(?:sts|stitches|count))?\s*[:=–-]?\s*\d+\s*(?:sts?|stitches|sc|hdc|htr|dc|tr)?\W*$"
+        rf"(?i)(?:{_FIGURES}\s?)?(?:times|twice|once|(?:sc|dc|hdc|tr|htr)(?:\d?tog)?|ch|sts?|stitches|sl st|ss|join|skip|sk|turn|rep|repeat|stitch count|you|there|fasten off|fasten)\b|(?i)(?:total|count|sts?|stitches)(?:\s+(?:sts|stitches|count))?\s*[:=–-]?\s*\d+\s*(?:sts?|stitches|sc|hdc|htr|dc|tr)?\W*$"
     ).match(
         text,
     ) is not None and not expression(r"(?i)fasten off.*(?:close|sew|stuff|tail|weave)").match(text)

@@ -44,9 +44,10 @@ def _an_edge(stream: Stream, ahead: int) -> bool:
 
 
 def _count_behind(stream: Stream) -> bool:
-    """Whether "around" is followed by "6 sts" and the row ends with that."""
+    """Whether the "6 sts" that ends the row is the count of a shaping all the way around, and no number of places to work over."""
+    shaped = stream.kind(-1) in ("increase", "decrease", "together")
     figures = stream.kind(1) == "number" and stream.peek(2).lower in ("sts", "stitches")
-    return figures and stream.kind(3) in (".", "end") and ends_work(stream, stream.at + 3)
+    return shaped and figures and stream.kind(3) in (".", "end") and ends_work(stream, stream.at + 3)
 
 
 def preposition(stream: Stream, allow_to: bool) -> bool | None:

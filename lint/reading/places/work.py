@@ -10,12 +10,11 @@ from lint.lexicon import Lexeme
 from lint.place import Limit, LimitKind, Place, Which
 from lint.reading.places.countunits import singular
 from lint.reading.places.freeloops import loops_of_all
+from lint.reading.places.fromhook import from_nth_chain, so_many_from_hook
 from lint.reading.places.howoften import (
     count_follows,
-    from_nth_chain,
     over_its_stitches,
     several_may_be_meant,
-    so_many_from_hook,
     so_many_in_brackets,
     times_in_brackets,
 )
