@@ -227,7 +227,11 @@ class Bench(Plain):
             self.remark(step)
         elif isinstance(step, Marker):
             self.markers.place(step, self.made, self.is_round, bool(self.turned))
-        elif not isinstance(step, (Alongside, FastenOff, LastPlace, Loops, NoJoin, UseYarn)):
+        elif isinstance(step, Alongside):
+            evenly = any(isinstance(before, Evenly) for before in steps[:index])  # whose number tells all
+            if id(step) not in self.told_beside and not evenly:  # "*sc, ch 1, skip 1*, working 3 sc in each corner"
+                raise PlacesUnknown("where that is worked beside the rest is not known here")
+        elif not isinstance(step, (FastenOff, LastPlace, Loops, NoJoin, UseYarn)):
             raise PlacesUnknown  # no step is passed over in silence
 
     def finish(self) -> Worked:

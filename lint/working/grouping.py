@@ -88,6 +88,7 @@ class Grouping(Stitching):
     def fill_beside(self, step: Work, place: Place, special: Special, following: tuple[Step, ...]) -> None:
         """ "Shell in each shell and dc in each dc across": the stitches between are those of no shell."""
         cursor, start, beside = self.cursor, self.cursor.at, beside_steps(following)
+        self.told_beside.update(map(id, beside))
         if not cursor.known or any(one.place.of is not None or one.place.middle for one in beside):
             raise PlacesUnknown
         limits = [one.place.limit for one in beside if one.place.limit is not None]

@@ -114,6 +114,7 @@ class RowState:
         self.runs_behind = False  # some runs of the row have their number behind: "sc 3"
         self.slip_row = False  # a row of slip stitches, which count
         self.called = False  # the words are another row's, which may begin on a chain that this one has not
+        self.told_beside: set[int] = set()  # what is worked beside a run, by the step's id
         self.slips_in_turn = False  # "*sl st in next st, hdc in next st*": slip stitches that the next row works into
         self.decreases = False  # some of the row's stitches go over several places
         self.pending_picot = False

@@ -24,6 +24,7 @@ class SideBySide(RowEnds):
     ) -> tuple[list[Node], dict[int, tuple[Step, ...]]]:
         """The places of a run and those worked alongside it, in order; what goes into the latter, by the node's id."""
         cursor = self.cursor
+        self.told_beside.update(map(id, beside))
         if place.of is not None or not cursor.known:
             raise PlacesUnknown
         start, boundary = cursor.at, self.run_end(place, following)

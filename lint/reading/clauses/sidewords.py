@@ -26,8 +26,9 @@ def other_sides(stream: Stream, steps: list[Step], start: int) -> bool:
     end = stream.next_of(*SIGNS, "end", "join", start=start)
     words = [word for item in stream.lexemes[start:end] for word in item.lower.split()]
     number = next((item.quantity for item in stream.lexemes[start:end] if item.kind == "number"), None)
-    every = _says_all(words)
-    if not every and not (any("side" in word for word in words) and _says_so(words)):
+    others = any("side" in word for word in words) and _says_so(words)
+    every = not others and _says_all(words)
+    if not others and not every:
         return False
     opened = max((i for i, step in enumerate(steps) if isinstance(step, Mark)), default=None)
     works = [isinstance(s, (Group, Repeat, Skip)) or isinstance(s, Work) and s.stitch != "sl st" for s in steps]
