@@ -50,7 +50,7 @@ from lint.working.cursor import CORNERS_UNKNOWN, FEWEST_CORNERS, Cursor, PlacesU
 from lint.working.earlier import from_free_loops
 from lint.working.fabric import Fabric, Made, Node, count, unname_if_others_alike
 from lint.working.gaps import into_stitches
-from lint.working.grouping import PETAL
+from lint.working.grouping import PARTED, PETAL
 from lint.working.lastwords import all_slip_stitches, into_any_loop, into_part, joins_loop, last_limit
 from lint.working.leads import on_stitches
 from lint.working.moving import in_turn, slipped_up_to
@@ -267,6 +267,8 @@ class Bench(Plain):
         petals = [number for (sort, *_), number in self.bunches.items() if sort == PETAL]
         bunches = [number for (sort, *_), number in self.bunches.items() if sort != PETAL]
         if not self.groups:
+            parted = any(sort == PARTED for sort, *_ in self.bunches)
+            bunches = [] if parted else bunches
             alone = [sum(numbers) if len(numbers) == 1 else 0 for numbers in (bunches, petals)]
             made = replace(made, bunches=alone[0], petals=alone[1])
         nodes = self.made

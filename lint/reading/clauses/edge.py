@@ -10,6 +10,7 @@ from lint.place import Place, Target, TargetKind, Which
 from lint.reading.clauses.base import STITCHY
 from lint.reading.clauses.cluster import ClusterClauses
 from lint.reading.places.freeloops import NOT_NUMBERED, FreeLoops, free_loops
+from lint.reading.places.limits import worded_edge
 from lint.reading.places.targets import ANY, FREE, LOOPS, is_space_word
 from lint.reading.repeating.repeats import Mark
 from lint.reading.words.piecewords import PIECE_WORDS, tells_piece
@@ -179,6 +180,9 @@ class EdgeClauses(ClusterClauses):
                 return True
             if stream.kind() == "last" and stream.kind(1) == "row" and stream.kind(-1) == "the":
                 stream.at += 2  # "24 sc across the last row"
+                return True
+            if stream.kind() == "word" and (length := worded_edge(stream)):
+                stream.at += length  # "along the cast-off edge"
                 return True
             named = False  # "along the bottom"
             while stream.word(*_EDGE_WORDS):

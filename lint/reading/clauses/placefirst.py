@@ -337,6 +337,8 @@ class PlaceFirstClauses(WithClauses):
         return True
 
     def read_the(self, start: int) -> bool:
+        if self.loop_is_first(start):
+            return True
         self.stream.skip("the")
         if self.stream.kind() == "more":
             return self.read_another(start)

@@ -60,7 +60,7 @@ START = expression(
     r"|[^;:,]{0,30}?(?:\d\s*mm|\bhook\b)[^.;:,]{0,40}?,?|(?:\p{L}+\s+){1,3}(?=make\s+\d+\s?ch))\s*)?(?:loosely\s+)?"
     r"(?:(?:(?:commenc|begin|start)\w*\s+with|work)\s+(?=\d+\s?ch|ch(?:ain)?\s?\d+\s*(?:[.,;(]|sts?\b|$)))?"
     r"(?:(?:(?:commenc|begin|start)\w*\s+with|work|make|crochet)\s+an?\s+(?:\p{L}+\s+)?(?=ch(?:ain)?\s+of\s+\d))?"
-    r"(?:(?:start|begin)\w*\s+by\s+(?=chaining))?(?:ch(?:ain(?:ing)?)?s?\b\.?\s*-?\s*(?:of\s|[(\[{]\s*|(?:size\s)?[\p{L}\d/-]{1,9}\s?:\s?)?\d|ch\d|\d+\s?ch\b|[(\[]\d[\d\s,;:/-]{3,60}[)\]]\s?ch\b|make\s+(?:a\s+magic|[(\[]?\d)|magic (?:ring|circle|loop)"
+    r"(?:(?:start|begin)\w*\s+by\s+(?:(?=chaining)|making\s+(?:an?\s+)?(?=\d+\s?ch|ch(?:ain)?\s+of\s+\d)))?(?:ch(?:ain(?:ing)?)?s?\b\.?\s*-?\s*(?:of\s|[(\[{]\s*|(?:size\s)?[\p{L}\d/-]{1,9}\s?:\s?)?\d|ch\d|\d+\s?ch\b|[(\[]\d[\d\s,;:/-]{3,60}[)\]]\s?ch\b|make\s+(?:a\s+magic|[(\[]?\d)|magic (?:ring|circle|loop)"
     r"|(?:work\s+)?(?:\d[\d\s,;:()\[\]-]{0,40}f(?:sc|hdc|dc|tr)\b|f(?:sc|hdc|dc|tr)\s+\d))"
 )
 

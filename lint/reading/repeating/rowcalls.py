@@ -160,6 +160,7 @@ def row_call(stream: Stream, steps: list[Step], start: int) -> bool:
         part = " ".join(words) or None
         if part is None:
             stream.at = at
+    ordered = _in_that_order(stream)
     stream.skip("for", "consecutively", "alternate")
     while stream.word("consecutively", "pattern", "patt"):
         stream.take()
@@ -206,9 +207,8 @@ def row_call(stream: Stream, steps: list[Step], start: int) -> bool:
     first, last = numbers[0], numbers[-1]
     if (
         len(numbers) > 1
-        and first != last
         and not spread
-        and [n.lone for n in numbers] != list(range(first.lone or 0, (last.lone or 0) + 1))
+        and (ordered or [n.lone for n in numbers] != list(range(first.lone or 0, (last.lone or 0) + 1)))
     ):
         often = how_often.number.lone if how_often is not None and how_often.number is not None else None
         if any((until, rows, part, sort)) or (how_often is not None and not often) or not all(n.lone for n in numbers):
@@ -266,7 +266,9 @@ def rows_of_piece(stream: Stream, steps: list[Step], start: int) -> bool:
     stream.take()
     before = len(steps)
     if names_rows(stream) and row_call(stream, steps, start):
-        call = steps[-1]
+        call, several = steps[-1], len(steps) - before
+        if several > 1:  # "Work Rows 3, 2 and 3 (in that order)"
+            return True
         del steps[before:]
         if call.part is not None and stream.kind() == ",":  # "as for Left Front, reversing shaping": not as they are
             stream.at = stream.sentence_end(start, ".", ";")
@@ -274,6 +276,20 @@ def rows_of_piece(stream: Stream, steps: list[Step], start: int) -> bool:
         again = stream.kind(-1) == "more" and stream.word("again", ahead=-1)
         if isinstance(call, OpenWork) or call.part is not None or call.times is not None or again:
             steps.append(call)
+            return True
+    stream.at = start
+    return False
+
+
+def _in_that_order(stream: Stream) -> bool:
+    """Takes "in that order", "in the order given" behind the numbers of rows."""
+    start = stream.at
+    if stream.take_if("in"):
+        stream.skip("the", "same", "this")
+        stream.take() if stream.word("that", "following") else None
+        if stream.word("order"):
+            stream.take()
+            stream.take() if stream.word("given", "stated", "listed") else None
             return True
     stream.at = start
     return False
