@@ -68,6 +68,31 @@ _SPACE_OR_BLOCK = expression(
 )
 
 
+# "3 dc over the sp below or over the bl below": the last of them on the stitch that closes the square
+_OVER_SQUARES = expression(
+    r"(?i)^\s*(?P<one>(?P<number>[2-9])\s?(?P<stitch>\p{L}+))\s+(?:(?:worked|made)\s+)?over\s+(?:the|an?)\s+(?:sp|space|mesh)(?:\s+below)?\s+or\s+(?:over\s+)?(?:(?:the|an?)\s+)?(?:bl|block)(?:\s+below)?\s*(?:\([^()]*\))?\s*$"
+)
+
+
+def _over_squares(text: str, start: int, lexicon: Lexicon) -> tuple[Step, ...] | None:
+    """A filet block over a square of either sort: all but one of its stitches within that, the last on its far edge."""
+    found = _OVER_SQUARES.match(text)
+    one = lexicon.read(found["one"], start + found.start("one")) if found is not None else []
+    if [item.kind for item in one] != ["number", "stitch"]:
+        return None
+    span, within = one[0].span.to(one[1].span), int(found["number"]) - 1
+    return (_space_or_stitches(span, one[1].value, within), Work(span, one[1].value))
+
+
+def _space_or_stitches(span: Span, stitch: str, number: int) -> Either:
+    """So many stitches in the space below, or one on each of so many below."""
+    several = Amount.of(number)
+    space = Place(span, Which.NEXT, (Target(TargetKind.SPACE),))
+    each = Place(span, Which.NEXT, (Target(TargetKind.STITCH, stitch),), several, each_of=True)
+    over = ((Work(span, stitch, several, (space,), number_said=True),), (Work(span, stitch, places=(each,)),))
+    return Either(span, over, ("space", "stitch"))
+
+
 def _over_either(text: str, start: int, lexicon: Lexicon) -> tuple[Step, ...] | None:
     """A filet block that goes into a space, or on the stitches of a block, and the stitch behind both."""
     found = _SPACE_OR_BLOCK.match(text)
@@ -77,14 +102,8 @@ def _over_either(text: str, start: int, lexicon: Lexicon) -> tuple[Step, ...] | 
     rest = read_inside(Stream(lexicon.read(found["rest"], start + found.start("rest")), Vocabulary()))
     if len(rest) != 1 or not isinstance(rest[0], Work) or not all_read(rest):
         return None
-    span, number, stitch = one[0].span.to(one[1].span), Amount.of(int(found["number"])), one[1].value
-    space = Place(span, Which.NEXT, (Target(TargetKind.SPACE),))
-    each = Place(span, Which.NEXT, (Target(TargetKind.STITCH, stitch),), number, each_of=True)
-    over = (
-        (Work(span, stitch, number, (space,), number_said=True),),
-        (Work(span, stitch, places=(each,)),),
-    )
-    return (Either(span, over, ("space", "stitch")), rest[0])
+    span = one[0].span.to(one[1].span)
+    return (_space_or_stitches(span, one[1].value, int(found["number"])), rest[0])
 
 
 def _over_spaces(text: str, start: int, lexicon: Lexicon) -> tuple[Step, ...] | None:
@@ -123,7 +142,7 @@ def read_options(text: str, start: int, lexicon: Lexicon) -> tuple[Step, ...] | 
         return (Either(Span(start, start + len(text)), (tuple(ways[0]), tuple(ways[1]))),)
     if len(_UNDER.findall(text)) > 1:
         return None  # which of its ways is worked where, is not understood
-    for told in (_over_spaces, _under_the_chain, _over_either):
+    for told in (_over_spaces, _under_the_chain, _over_either, _over_squares):
         if (steps := told(text, start, lexicon)) is not None:
             return steps
     text = _OR_IN_BRACKETS.sub(_out_of_brackets, text)

@@ -265,12 +265,11 @@ class Bench(Plain):
         if self.joined_loops:
             made = replace(made, joined_loops=self.joined_loops)
         petals = [number for (sort, *_), number in self.bunches.items() if sort == PETAL]
-        bunches = [number for (sort, *_), number in self.bunches.items() if sort != PETAL]
+        bunches = [number for (sort, *_), number in self.bunches.items() if sort not in (PETAL, PARTED)]
         if not self.groups:
             parted = any(sort == PARTED for sort, *_ in self.bunches)
-            bunches = [] if parted else bunches
             alone = [sum(numbers) if len(numbers) == 1 else 0 for numbers in (bunches, petals)]
-            made = replace(made, bunches=alone[0], petals=alone[1])
+            made = replace(made, bunches=alone[0], petals=alone[1], parted=parted)
         nodes = self.made
         if self.closing is not None:  # the next round begins in the space that the joining stitch closed
             index = next(i for i, node in enumerate(nodes) if node is self.closing)
