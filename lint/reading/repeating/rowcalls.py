@@ -157,6 +157,9 @@ def row_call(stream: Stream, steps: list[Step], start: int) -> bool:
         named = not alike or told  # "as for first flap", "as Left Front", not "as before"
         while named and not stream.done and (stream.kind() in _PIECE_NAMES or not words and _base_or_top(stream)):
             words.append(stream.take().text)
+        if words and stream.kind() == "number" and stream.kind(1) in (".", ",", ";", "end", *OPENERS):
+            words.append(stream.take().text)  # "of Motif 1"
+        stream.take() if words and stream.word("above", "below") and stream.kind(1) in (".", ",", "end") else None
         part = " ".join(words) or None
         if part is None:
             stream.at = at
@@ -211,10 +214,10 @@ def row_call(stream: Stream, steps: list[Step], start: int) -> bool:
         and (ordered or [n.lone for n in numbers] != list(range(first.lone or 0, (last.lone or 0) + 1)))
     ):
         often = how_often.number.lone if how_often is not None and how_often.number is not None else None
-        if any((until, rows, part, sort)) or (how_often is not None and not often) or not all(n.lone for n in numbers):
+        if any((until, rows, sort)) or (how_often is not None and not often) or not all(n.lone for n in numbers):
             return False
         span = stream.span_from(start)  # "Rep Rows 5 and 3 (twice)", "Alternate Rows 3 and 2, ending with a Row 3"
-        called = [RowCall(span, number, number, kind=kind, open_ended=open_ended) for number in numbers]
+        called = [RowCall(span, number, number, kind=kind, part=part, open_ended=open_ended) for number in numbers]
         steps += called * min(often or 1, _MOST_PASSES)
         return True
     steps.append(RowCall(stream.span_from(start), first, last, times=how_often, kind=kind, part=part, **goes_on))
