@@ -27,6 +27,7 @@ from lint.reading.counting.asides import asides, emphasis
 from lint.reading.counting.otherplaces import in_all_others, rest_of_row
 from lint.reading.counting.worded import counts_in_words
 from lint.reading.places.asstitches import spaces_as_stitches
+from lint.reading.places.fromhook import starts_in_chain
 from lint.reading.places.limbs import limb_joined
 from lint.reading.places.ofpieces import piece_run
 from lint.reading.places.thoseonly import those_only
@@ -43,7 +44,7 @@ from lint.reading.repeating.unshaped import unshaped
 from lint.reading.words.allbut import all_but_ends
 from lint.reading.words.barefigures import figures_as_stitches
 from lint.reading.words.colourwork import colours_apart
-from lint.reading.words.fittings import but_how, fitting_fixed
+from lint.reading.words.fittings import but_how, fitting_fixed, so_far_apart
 from lint.reading.words.lastpass import before_the_end, so_many_at_end
 from lint.reading.words.linestops import without_short_stops
 from lint.reading.words.lists import count_alone, to_the_end
@@ -113,6 +114,8 @@ _CALLS = (
     (("make", "word"), spaces_as_stitches),
     (("word", "make", "attach", "telling"), fitting_fixed),
     (("word",), but_how),
+    (("number",), so_far_apart),
+    (("ordinal",), starts_in_chain),
     (("word",), which_gives),
     (("word", "stuff"), filled_with),
     (_OF_OTHERS, other_sides),
@@ -196,6 +199,9 @@ class Clauses(CountClauses):
             if read_others(stream, self.steps, start):
                 return True
         stream.at = start
+        if stream.word("but") and stream.kind(1) == "make" and self.steps and isinstance(self.steps[-1], Turn):
+            stream.take()  # "do not turn, but work back along the other side of the ch"
+            return self.clause()
         if stream.word("do") and self.drawn_alike(start):
             return True
         if (kind in ("make", "as", "open_work") or stream.word("do")) and repeats.passage(stream, self.steps, start):

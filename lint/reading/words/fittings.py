@@ -55,3 +55,18 @@ def but_how(stream: Stream, steps: list[Step], start: int) -> bool:
     stream.at = end
     steps.append(Remark(stream.span_from(start)))
     return True
+
+
+def so_far_apart(stream: Stream, steps: list[Step], start: int) -> bool:
+    """Takes the "6 sts between them" of "put eyes between Rnds 4 and 5, 6 sts between them"."""
+    told = bool(steps) and isinstance(steps[-1], Remark) and start > 0 and stream.lexemes[start - 1].kind == ","
+    kinds = [item.kind for item in stream.lexemes[start : start + 3]]
+    if not told or kinds != ["number", "any_stitch", "between"]:
+        return False
+    end = stream.next_of(*SIGNS, *OPENERS, "end", start=start)
+    named = [item.lower for item in stream.lexemes[start + 3 : end] if item.kind != "the"]
+    if named not in (["them"], ["eyes"], ["both"], ["both", "eyes"]):
+        return False
+    stream.at = end
+    steps.append(Remark(stream.span_from(start)))
+    return True
