@@ -256,3 +256,69 @@ def test_what_a_chain_equals_is_no_stitch_of_the_pattern():
     report = check(text)
     assert counts(report) == [12, 24]
     assert "turning-chain-unsaid" not in [rule for rule, _ in all_findings(report)]
+
+
+def test_squares_are_told_one_behind_the_other_in_a_paragraph():
+    """Each sentence is a square of its own, and the block's last stitch closes it, over a space or over a block."""
+    text = (
+        HEAD
+        + """Abbreviations: bl = block; ch = chain; dc = double crochet; sk = skip; sp = space.
+
+Each sp is ch 2, sk 2, dc in next dc. Each bl is 3 dc over the sp below or over the bl below. Ch 3 at the beginning of a row counts as dc.
+
+Ch 21.
+Row 1: Dc in 4th ch from hook and in each ch across. (19 dc)
+Row 2: Ch 3, turn, 2 sps, 2 bls, 2 sps. (11 dc)
+Row 3: Ch 3, turn, 1 bl, 4 sps, 1 bl. (11 dc)
+"""
+    )
+    assert counts(check(text)) == [19, 11, 11]
+    assert spaces(check(text))[1:] == [{2: 4}, {2: 4}]
+
+
+def test_a_foot_is_worked_back_along_its_own_chain():
+    """Just as many stitches as the chain has left are worked along it; more of them go on along the round."""
+    text = HEAD + "Body\nRnd 1: 6 sc in magic ring. (6)\nRnd 2: 2 sc in each st around. (12)\n"
+    foot = "Rnd 3: 4 sc, ch 4, sl st in 2nd ch from hook, 2 sl st, 8 sc. (12)\nRnd 4: Sc in each st around. (12)\n"
+    assert counts(check(text + foot)) == [6, 12, 12, 12]
+    assert not corrections(check(text + foot))
+    picot = "Rnd 3: 4 sc, ch 3, sl st in 3rd ch from hook, 8 sc. (12)\n"
+    assert counts(check(text + picot))[-1] == 12
+
+
+def test_rows_of_a_piece_with_a_number_in_its_name():
+    """ "Rnds 1 and 2 of Motif 1" is that piece's; a number of times is none of its name."""
+    text = (
+        HEAD
+        + "Motif 1\nRnd 1: 8 sc in magic ring. (8)\nRnd 2: 2 sc in each st around. (16)\n\nMotif 2\n{}\nRnd 3: Sc in each st around. (16)\n"
+    )
+    assert counts(check(text.format("Work Rnds 1-2 of Motif 1.")))[-1] == 16
+
+
+def test_the_yarn_that_rests_and_the_one_that_is_kept():
+    """Neither "drop A from hook" nor "do not fasten off B" works anything."""
+    text = (
+        HEAD
+        + "Colors A and B.\n\nRnd 1: With A, magic ring, 6 sc in ring; drop A from hook; with B, 6 sc in ring. Do not fasten off B. (12 sc)\n"
+    )
+    assert counts(check(text)) == [12]
+
+
+def test_the_chain_that_a_round_starts_in():
+    """ "2nd ch from hook: …" in front of a colon is where the first stitch goes; "other side:" the chain from below."""
+    text = HEAD + "Tummy\nCh 6.\n1 rnd: 2nd ch from hook: 4 sc, inc; other side: 3 sc, inc [11]\n"
+    assert counts(check(text))[-1] == 11
+    told = (
+        HEAD
+        + "Head\nRnd 1: 6 sc in magic ring. (6)\nRnd 2: 2 sc in each st. (12)\nRnd 3: Sc in each st around, put the eyes between Rnds 1 and 2, 4 sts between them. (12)\n"
+    )
+    assert counts(check(told))[-1] == 12
+
+
+def test_back_along_the_chain_without_a_turn():
+    """ "Do not turn, but work back along the other side of the ch"."""
+    text = (
+        HEAD
+        + "Ch 8.\nRnd 1: 3 sc in 2nd ch from hook, sc in next 5 ch, 3 sc in last ch; do not turn, but work back along the other side of the ch, sc in next 5 ch; join. (16 sc)\n"
+    )
+    assert counts(check(text))[-1] == 16

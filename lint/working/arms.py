@@ -22,13 +22,15 @@ class Arms(RowState):
         if not (cursor.known and cursor.nodes and (self.is_round or self.made or self.repeating)):
             return False  # a chain that a row begins with makes the row longer, where it is worked along
         below = cursor.nodes[0].kind
-        if self.outer is not None or below in ("ch", "ring") or not (
-            _worked_back(ahead, following) or self._as_many_left(length, ahead, following)
+        if (
+            self.outer is not None
+            or below in ("ch", "ring")
+            or not (_worked_back(ahead, following) or self._as_many_left(length, ahead, following))
         ):
             return False
         self.outer = cursor
         self.cursor = Cursor(Fabric.foundation(length))
-        self.begun = True
+        self.begun, self.arm_from = True, len(self.made)
         return True
 
     def _as_many_left(self, length: int, first: Step | None, following: tuple[Step, ...]) -> bool:
@@ -48,6 +50,10 @@ class Arms(RowState):
             return
         if self.cursor.at >= len(self.cursor.nodes):
             self.cursor, self.outer = self.outer, None
+            slips = sum(node.kind == "sl st" for node in self.made[self.arm_from :])
+            if slips:  # along the arm alone: the next round meets none of them
+                self.made[self.arm_from :] = [node for node in self.made[self.arm_from :] if node.kind != "sl st"]
+                self.slipped += slips
         elif (self.is_round or self.made or self.repeating) and coming is not None and _not_on_chain(coming):
             raise PlacesUnknown("the chain of an arm is not worked along to its end")
 

@@ -130,7 +130,9 @@ def _target(stream: Stream) -> Target | None:
     if stream.word("group", "groups", "pair", "pairs"):
         stream.take()
         legs = legs_behind(stream)  # "groups of 3 dc"
-        bare = legs is None and stream.kind() == "of" and stream.kind(1) == "number" and stream.kind(2) in (*SIGNS, "end")
+        bare = (
+            legs is None and stream.kind() == "of" and stream.kind(1) == "number" and stream.kind(2) in (*SIGNS, "end")
+        )
         stream.at += 2 if bare else 0  # "first dc of any group of 3"
         return Target(TargetKind.SPECIAL, "group", legs.number if legs is not None else None)
     if stream.word("tip", "point", "points") and stream.kind(1) in _BEHIND_TIP:
