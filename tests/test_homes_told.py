@@ -322,3 +322,20 @@ def test_back_along_the_chain_without_a_turn():
         + "Ch 8.\nRnd 1: 3 sc in 2nd ch from hook, sc in next 5 ch, 3 sc in last ch; do not turn, but work back along the other side of the ch, sc in next 5 ch; join. (16 sc)\n"
     )
     assert counts(check(text))[-1] == 16
+
+
+def test_yarn_that_is_joined_where_the_row_before_ended():
+    """In front of a turn that is the first stitch to be worked; without one it is not told which way the row goes."""
+    text = HEAD + "Colors A and B.\n\nWith B, ch 11.\nRow 1: Sc in 2nd ch from hook and in each ch across. (10 sc)\n"
+    assert counts(check(text + "Row 2: Join A in last st, ch 1, turn, sc in each st across.\n"))[-1] == 10
+    assert counts(check(text + "Row 2: With A joined in last st, ch 1, sc in each st across.\n"))[-1] is None
+    assert counts(check(text + "Row 2: Join A in first st, ch 1, sc in each st across.\n"))[-1] == 10
+
+
+def test_every_nth_stitch_is_skipped():
+    """A run that passes over each 6th one; where the places do not come out, which are passed is not told."""
+    text = HEAD + "Rnd 1: 12 sc in magic ring. (12)\nRnd 2: 2 sc in each st around. (24)\n"
+    assert counts(check(text + "Rnd 3: Sc in each st around, skipping every 6th st; join. (20)\n"))[-1] == 20
+    assert counts(check(text + "Rnd 3: Sc in each st around but skip every other st; join.\n"))[-1] == 12
+    assert counts(check(text + "Rnd 3: Sc in each st around, skipping every 7th st; join.\n"))[-1] is None
+    assert counts(check(text + "Rnd 3: Sc in next 4 sts, skipping every 6th st; join.\n"))[-1] is None

@@ -89,6 +89,8 @@ def in_words(step: Step) -> str | None:
         return f"{step.number} {step.stitch} spread evenly along an edge"
     if isinstance(step, Shaping) and step.where is ShapedWhere.EVERY:
         return f"1 increase, of every {step.number} stitches in the last"
+    if isinstance(step, Shaping) and step.where is ShapedWhere.SKIPPED:
+        return f"1 of every {step.number} stitches skipped"
     if isinstance(step, Shaping):
         verb = "gain" if step.increase else "lose"
         return f"{verb} {step.number} {'st' if step.number.lone == 1 else 'sts'} {step.where.value}"

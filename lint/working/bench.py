@@ -52,7 +52,7 @@ from lint.working.fabric import Fabric, Made, Node, count, unname_if_others_alik
 from lint.working.gaps import into_stitches
 from lint.working.grouping import PARTED, PETAL
 from lint.working.lastwords import all_slip_stitches, into_any_loop, into_part, joins_loop, last_limit
-from lint.working.leads import on_stitches
+from lint.working.leads import joined_and_turned, on_stitches
 from lint.working.moving import in_turn, slipped_up_to
 from lint.working.plain import Plain
 from lint.working.rowstate import Noted, main_stitch
@@ -209,7 +209,8 @@ class Bench(Plain):
         elif isinstance(step, MakeRing):
             self.make_ring(step)
         elif isinstance(step, JoinYarn):
-            self.join_yarn(step)
+            coming = (*steps[index + 1 :], *following)
+            self.join_yarn(step if self.made or self.is_round else joined_and_turned(step, coming))
         elif isinstance(step, Join):
             self.joined = True
         elif isinstance(step, Turn):

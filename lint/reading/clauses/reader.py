@@ -202,6 +202,8 @@ class Clauses(CountClauses):
         if stream.word("but") and stream.kind(1) == "make" and self.steps and isinstance(self.steps[-1], Turn):
             stream.take()  # "do not turn, but work back along the other side of the ch"
             return self.clause()
+        if (kind == "skip" or stream.word("but")) and self.skips_every_nth(start):
+            return True
         if stream.word("do") and self.drawn_alike(start):
             return True
         if (kind in ("make", "as", "open_work") or stream.word("do")) and repeats.passage(stream, self.steps, start):
