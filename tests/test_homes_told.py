@@ -339,3 +339,11 @@ def test_every_nth_stitch_is_skipped():
     assert counts(check(text + "Rnd 3: Sc in each st around but skip every other st; join.\n"))[-1] == 12
     assert counts(check(text + "Rnd 3: Sc in each st around, skipping every 7th st; join.\n"))[-1] is None
     assert counts(check(text + "Rnd 3: Sc in next 4 sts, skipping every 6th st; join.\n"))[-1] is None
+
+
+def test_a_list_of_bare_names_explains_none_of_them():
+    """ "sc, inc, dec" names three stitches: the first of them does not mean the others."""
+    text = "MOUSE\n\nUS abbreviations: sc, inc, dec, ch, MR (magic ring).\n\nR1. 6sc in MR. (6)\nR2. [1sc, inc]x3. (9)\n"
+    assert counts(check(text)) == [6, 9]
+    told = "MOUSE\n\nAbbreviations: ch, chain; sc, single crochet; inc, increase.\n\nR1. 6sc in magic ring. (6)\nR2. [1sc, inc]x3. (9)\n"
+    assert counts(check(told)) == [6, 9]
