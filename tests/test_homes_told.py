@@ -347,3 +347,13 @@ def test_a_list_of_bare_names_explains_none_of_them():
     assert counts(check(text)) == [6, 9]
     told = "MOUSE\n\nAbbreviations: ch, chain; sc, single crochet; inc, increase.\n\nR1. 6sc in magic ring. (6)\nR2. [1sc, inc]x3. (9)\n"
     assert counts(check(told)) == [6, 9]
+
+
+def test_what_a_thing_comes_to_and_the_thread_by_its_number():
+    """ "Each mouse is 4 cm" is the finished size; "each round is 1 cm" is none. Thread is told by its number."""
+    missing = "section-missing"
+    text = "MICE\n\nMercerized Crochet, size 30, white. Hook 1.5 mm.\nEach {} is 4 cm.\n\nRnd 1: 6 sc in magic ring. (6)\n"
+    told = [one.message for one in check(text.format("mouse")).findings if one.rule == missing]
+    assert not [words for words in told if "finished size" in words or "yarn" in words]
+    told = [one.message for one in check(text.format("round")).findings if one.rule == missing]
+    assert [words for words in told if "finished size" in words]
