@@ -75,7 +75,8 @@ class Grouping(Stitching):
     def slipped_to(self, special: Special, step: Work) -> tuple[Special, Work]:
         """A beginning shell and where it stands: its own slip stitch leads there, but where the row has gone there already."""
         own = replace(special, items=special.items[1:], places_itself=False)
-        if self.made or self.begun or self.moved:
+        there = self.moved and (self.slipped_into is None or self.slipped_into.kind == "space")
+        if self.made or self.begun or there:
             return own, step
         self.run(special.items[:1], ())
         same = Place(step.span, Which.SAME, (Target(TargetKind.PLACE),))

@@ -121,6 +121,9 @@ def _target(stream: Stream) -> Target | None:
         stream.take()  # "2 dc in every buttonhole (sp)"
         stream.take() if is_space_word(stream) else None
         return Target(TargetKind.SPACE)
+    if lexeme.kind == "special" and lexeme.lower == "corner" and is_space_word(stream, 1):
+        stream.at += 2  # "3 sc in each corner sp", where the pattern names a corner of its own
+        return Target(TargetKind.SPACE, corner=True)
     if lexeme.kind in ("special", "one_stitch", "group_word", "picot"):
         stream.take()
         name = lexeme.value or lexeme.lower
