@@ -343,7 +343,9 @@ def test_every_nth_stitch_is_skipped():
 
 def test_a_list_of_bare_names_explains_none_of_them():
     """ "sc, inc, dec" names three stitches: the first of them does not mean the others."""
-    text = "MOUSE\n\nUS abbreviations: sc, inc, dec, ch, MR (magic ring).\n\nR1. 6sc in MR. (6)\nR2. [1sc, inc]x3. (9)\n"
+    text = (
+        "MOUSE\n\nUS abbreviations: sc, inc, dec, ch, MR (magic ring).\n\nR1. 6sc in MR. (6)\nR2. [1sc, inc]x3. (9)\n"
+    )
     assert counts(check(text)) == [6, 9]
     told = "MOUSE\n\nAbbreviations: ch, chain; sc, single crochet; inc, increase.\n\nR1. 6sc in magic ring. (6)\nR2. [1sc, inc]x3. (9)\n"
     assert counts(check(told)) == [6, 9]
@@ -352,8 +354,80 @@ def test_a_list_of_bare_names_explains_none_of_them():
 def test_what_a_thing_comes_to_and_the_thread_by_its_number():
     """ "Each mouse is 4 cm" is the finished size; "each round is 1 cm" is none. Thread is told by its number."""
     missing = "section-missing"
-    text = "MICE\n\nMercerized Crochet, size 30, white. Hook 1.5 mm.\nEach {} is 4 cm.\n\nRnd 1: 6 sc in magic ring. (6)\n"
+    text = (
+        "MICE\n\nMercerized Crochet, size 30, white. Hook 1.5 mm.\nEach {} is 4 cm.\n\nRnd 1: 6 sc in magic ring. (6)\n"
+    )
     told = [one.message for one in check(text.format("mouse")).findings if one.rule == missing]
     assert not [words for words in told if "finished size" in words or "yarn" in words]
     told = [one.message for one in check(text.format("round")).findings if one.rule == missing]
     assert [words for words in told if "finished size" in words]
+
+
+TOY = """SHEEP
+
+MR – magic ring
+X – single crochet
+V – increase
+A – decrease
+
+"""
+
+
+def test_a_piece_with_its_yarn_behind_a_stop_is_a_heading():
+    """ "Head. Black." stands over rows, "Body. White. CH 6" over those on its chain; "Stuff. Close." is no piece."""
+    text = (
+        TOY
+        + "Head. Black.\n1) 6X in MR (6)\n2) 6V (12)\nStuff. Close.\n\nLegs 4 pcs. White.\n1) 5X in MR (5)\n2-4) 5X (5) 3 rows\n\nBody. White. CH 6\n1) from the 2nd loop from hook 4X, 3X in last, on the other side X, X, X, V (12)\n"
+    )
+    report = check(text)
+    assert counts(report) == [6, 12, 5, 5, 5, 5, 12]
+    assert [part.name for part in report.pattern.parts] == ["Head", "Legs 4 pcs", "Body"]
+    assert not corrections(report)
+
+
+def test_a_count_with_so_many_rows_behind_it():
+    """ "(5) 3 rows" is the count of each of three rows; "(5) 3 X" goes on working."""
+    text = TOY + "Arm\n1) 5X in MR (5)\n2-4) 5X (5) 3 rows\n"
+    assert counts(check(text)) == [5, 5, 5, 5]
+    assert counts(check(text.replace("(5) 3 rows", "(6) 3 rows")))[-1] == 5
+    assert "count-differs" in [rule for rule, _ in corrections(check(text.replace("(5) 3 rows", "(6) 3 rows")))]
+
+
+def test_a_corner_of_its_own_beside_corner_spaces():
+    """Where "Corner" is a group, "each corner sp" is still the space; a beginning corner slips there behind other slips."""
+    text = (
+        HEAD
+        + """Corner = (2 dc, ch 2, 2 dc) in corner sp. Beg corner = sl st in corner sp, ch 3 (counts as dc), 1 dc, ch 2 and 2 dc in same sp.
+
+Rnd 1: Ch 4, join to form ring, ch 3 (counts as dc), 2 dc in ring, ch 2, (3 dc in ring, ch 2) 3 times; join. (12 dc)
+Rnd 2: Sl st in each of next 2 dc, beg corner, (dc in each of next 3 dc, corner) 3 times, dc in each of last 3 dc; join. (28 dc)
+Rnd 3: Ch 1, sc in each dc and 3 sc in each corner sp around; join. (40 sc)
+"""
+    )
+    report = check(text)
+    assert counts(report) == [12, 28, 40]
+    assert not corrections(report)
+
+
+def test_a_join_within_a_list_for_one_loop():
+    """ "In next lp make 4 sc, ch 2, sl st in next p of First Motif, ch 2, 4 sc": all in that loop, and what follows in the next."""
+    text = (
+        HEAD
+        + """Abbreviations: ch, chain; lp, loop; p, picot; sc, single crochet; sl st, slip stitch.
+
+Picot (p): Ch 4, sl st in 4th ch from hook.
+
+First Motif
+Rnd 1: 12 sc in magic ring; join. (12 sc)
+Rnd 2: Ch 1, *sc in next sc, ch 5, skip 2 sc; repeat from * around; join. (4 sc)
+Rnd 3: Ch 1, in each lp around make 3 sc, p, 3 sc; join. (24 sc, 4 p)
+
+Second Motif
+Rnd 1: 12 sc in magic ring; join. (12 sc)
+Rnd 2: Ch 1, *sc in next sc, ch 5, skip 2 sc; repeat from * around; join. (4 sc)
+Rnd 3: Ch 1, in next lp make 3 sc, ch 2, sl st in next p of First Motif, ch 2, 3 sc, in each of remaining 3 lps make 3 sc, p, 3 sc; join. (24 sc)
+"""
+    )
+    report = check(text)
+    assert counts(report) == [12, 4, 24, 12, 4, 24]
+    assert not [one for one in corrections(report) if one[0] != "abbreviation-undefined"]

@@ -279,7 +279,7 @@ class EdgeClauses(ClusterClauses):
                 self._go_to_other_side(start)
                 return True
         if chain >= end:
-            leads = side == end - 1 or side < end and stream.work_at(side + 1)
+            leads = side == end - 1 or side < end and (stream.work_at(side + 1) or self._leads_list(side + 1, end))
             alone = leads and self.has_work() and not set(self._kinds(start, side)) - _WAY_WORDS
             if alone or side < end and self._round_a_chain() and leads:
                 stream.at = side + 1  # "working on the other side, sc 4": of what, only the chain can tell
@@ -292,6 +292,12 @@ class EdgeClauses(ClusterClauses):
             stream.at = chain + 1 + led  # "on other side of ch sc in next 5 chs", "… of the ch work 1 sc in each ch"
         self._go_to_other_side(start)
         return True
+
+    def _leads_list(self, first: int, end: int) -> bool:
+        """Whether "on the other side" leads to a list of single stitches: "dc, hdc, sc"."""
+        words = self.stream.lexemes
+        alone = end == first + 1 and words[first].kind == "stitch"
+        return alone and [item.kind for item in words[end : end + 2]] == [",", "stitch"]
 
     def _go_to_other_side(self, start: int) -> None:
         """The chain from below, for what follows, and for "sc in each ch" just before "along the other side of the ch".
