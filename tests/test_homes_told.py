@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import pytest
 from helpers import all_findings, check, corrections, counts, spaces
 
 HEAD = "MAT\n\nUS terms.\n\n"
@@ -171,6 +172,22 @@ def test_squares_behind_semicolons_are_worked():
     counted = "Row 2: Ch 3, turn, 2 sps, 1 bl, 3 sps, 1 bl, 2 sps; 14 dc; 7 sps; 2 bls.\n"
     assert counts(check(FILET + counted))[-1] == 14
     assert "count-differs" in [rule for rule, _ in corrections(check(FILET + counted.replace("7 sps;", "8 sps;")))]
+
+
+@pytest.mark.parametrize(
+    ("words", "wrong"),
+    [
+        ("1 bl; 7 sps; 1 bl; 14 dc.", False),
+        ("7 sps; 2 bls.", False),
+        ("2 sps; 1 bl; 3 sps; 1 bl; 2 sps; 7 sps; 2 bls.", False),
+        ("7 sps, 2 bls; 3 bls; 7 sps.", True),
+    ],
+)
+def test_the_last_of_the_squares_may_count_them(words, wrong):
+    """What stands behind is a count where each sort comes once and nothing is new; its figures are compared."""
+    report = check(FILET + "Row 2: Ch 3, turn, " + words + "\n")
+    assert counts(report)[-1] == 14
+    assert ("count-differs" in [rule for rule, _ in corrections(report)]) is wrong
 
 
 def test_squares_fill_a_row_to_its_end():
