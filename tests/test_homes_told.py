@@ -386,6 +386,7 @@ MR – magic ring
 X – single crochet
 V – increase
 A – decrease
+CH – chain
 
 """
 

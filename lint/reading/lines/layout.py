@@ -10,7 +10,8 @@ from lint.reading.lines.ahead import row_follows, stands_apart
 from lint.reading.lines.headings import GATE, RUN_IN, Line, PartHeadings, begins_work
 from lint.reading.lines.headless import headless_lists
 from lint.reading.lines.labels import Found, LabelReader
-from lint.reading.lines.leaving import Leaving, cut_after, leavings, speaks_to_some
+from lint.reading.lines.leavers import Leavers
+from lint.reading.lines.leaving import Leaving, leavings, speaks_to_some, told_first
 from lint.reading.lines.notedrows import noted_rows
 from lint.reading.lines.numbering import labelled_by_number, next_in_number
 from lint.reading.lines.pieceheadings import told_pieces
@@ -34,7 +35,6 @@ _TITLED = expression(r"(?i)\s*(?:pattern(?: name)?|title|name|design)\s*:\s*(?P<
 _COUNTED_WORK = expression(
     r"(?i)\b(?:sc|dc|hdc|htr|tr)\s+(?:in|into|across|along|evenly|around)\b.*[(\[{]\s*\d+[^()\[\]{}]*\b(?:sc|dc|hdc|htr|tr|sts?|stitches)\b[^()\[\]{}]*[)\]}]\.?\s*$"
 )
-_NO_ROW = 10**9
 _MAKES = r"(?i)\b(?:\d+\s?)?(?:sc|dc|hdc|tr|htr|ch|mr|magic)\b"
 _CHAIN_BEHIND = expression(r"(?i)[.;:]\s+(?=(?:with \w+, )?ch(?:ain)?s?\b\s*-?\s*\d)")
 # a line cut in the middle of a sentence: "… at end of", and in the next "Row 64. 145 sts."
@@ -68,7 +68,6 @@ class LayoutReader:
         self.labels = LabelReader(book.layout, max(1, len(self.sizes)), *lists, book.words.colour_names)
         self.gates = GateReader(self.sizes, size_glosses(source.text, self.sizes))
         self.passage = Passage(self.gates)
-        self.later: list[Leaving] = []  # sizes that leave off after a row that is not reached yet
         self.lines: list[Line] = []
         position = 0
         for raw in source.text.splitlines(keepends=True):
@@ -83,6 +82,7 @@ class LayoutReader:
         self.headings = PartHeadings(self.lines, self.labels, self.finder, self.bare, self.lower_case)
         noted = noted_rows(self.lines, self.gates, self.labels)
         self.sized = SizedLines(self.lines, self.labels, self.headings, self.passage, len(self.sizes), self.bare, noted)
+        self.leavers = Leavers(self.sized)
 
     def read(self) -> Layout:
         layout = Layout(None, None, [], [], [], self.sizes, self.size_line.unnamed, self.size_line.first_bare)
@@ -96,7 +96,7 @@ class LayoutReader:
             if index == cut:
                 continue
             for one in leave:
-                self._leave(one, part)
+                self.leavers.leave(one, part)
             leave = []
             if line.blank:
                 after_blank = row is None or not steps_go_on(self.lines, index, row.span)
@@ -125,10 +125,17 @@ class LayoutReader:
                 layout.title = ""
             if part is not None and section is None:
                 leave, begin = leavings(self.gates, line.text)
-                line = Line(line.start, line.text[:begin])
+                behind = told_first(self.gates, line.text) if leave and begin == len(line.text) else 0
+                for one in leave if behind else ():
+                    self.leavers.leave(one, part)
+                leave = [] if behind else leave
+                line = Line(line.start + behind, line.text[behind:begin])
                 if leave and line.blank:
                     row, after_blank = None, True
                     continue
+            elif part is None:
+                headed = self.finder.at_line(line.text)
+                self.leavers.tell_ahead(self.gates, line.text[headed.content if headed is not None else 0 :])
             gate = self.sized.gate(index, line, part is not None and section is None)
             if gate is not None and (gate.leaves or not line.text[gate.end :].strip()):
                 self.passage.open(gate, before_heading=self.sized.heading_follows(index))
@@ -256,7 +263,7 @@ class LayoutReader:
                 layout.prose.append(Span(line.start, line.end))
             after_blank = False
         for one in leave:
-            self._leave(one, part)
+            self.leavers.leave(one, part)
         for item in layout.parts:
             item.rows = [own for row in item.rows for one in self._by_size(row) for own in closed_apart(self.source, one)]  # fmt: skip
         layout.parts = told_pieces(self.source, layout.parts)
@@ -275,16 +282,6 @@ class LayoutReader:
         cut, found = found is not None, self.sized.label(longer, False)
         whole = found is not None and below.start < found.body
         return longer if whole and (not cut or found.label.by_size) else None
-
-    def _leave(self, leaving: Leaving, part: PartText) -> None:
-        """Sizes leave off; the rows that they work no more are taken from the labels of those that stand above."""
-        if leaving.after is not None and leaving.sizes and leaving.after > _last_number(part):
-            self.later.append(leaving)  # "MEDIUM, stop after Row 30", told above Row 28
-            return
-        self.passage.open(self.sized.leaving_gate(leaving))
-        for row in part.rows if leaving.after is not None else ():
-            if row.label is not None:
-                row.label = cut_after(row.label, leaving, len(self.sizes))
 
     def _behind_label(self, row: RowText, line: Line) -> None:
         """What stands behind a label of the sizes that work its row."""
@@ -309,20 +306,15 @@ class LayoutReader:
         return row_follows(self.lines, index, self.labels, self.finder, self.bare)
 
     def _row(self, label: Label | None, span: Span) -> RowText:
-        gated = self.passage.now is not None or self.passage.unknown
+        gated = self.passage.now is not None or self.passage.unknown or bool(self.passage.away)
         sizes, number, unknown = self.passage.row(label), self.passage.number if gated else 0, self.passage.unknown
-        for one in [one for one in self.later if label is not None and label.numbers]:
-            ended = max(label.numbers) >= (one.after or 0)
-            label = cut_after(label, one, len(self.sizes))
-            if ended:  # from the next row on
-                self.later.remove(one)
-                self.passage.open(self.sized.leaving_gate(one))
+        label = self.leavers.come_to(label)
         sizes, unknown = self.sized.as_noted(label, sizes, unknown)
         return RowText(label, span, sizes, number, unknown)
 
     def _opened(self, name: str, span: Span, make: int = 1) -> PartText:
         self.passage.heading(name)
-        self.later.clear()
+        self.leavers.opened()
         return PartText(name, span, make)
 
     # lines ---------------------------------------------------------------------------------------
@@ -390,9 +382,3 @@ class LayoutReader:
         above = self.source.slice(row.span).rstrip()
         apart = row.label is None and stands_apart(above, line.text)
         return not apart and goes_on(above, line.text.strip(), self.lower_case, len(self.sizes))
-
-
-def _last_number(part: PartText | None) -> int:
-    """The highest row number that stands in a part so far; any other where rows have no numbers."""
-    labels = [row.label for row in part.rows if row.label is not None] if part else []
-    return max((label.numbers[-1] for label in labels if label.numbers), default=_NO_ROW)

@@ -29,7 +29,6 @@ from lint.reading.places.targets import (
     LOOPS,
     along_what,
     at_the_start,
-    below_what,
     beside_word,
     how_many,
     is_space_word,
@@ -38,6 +37,7 @@ from lint.reading.places.targets import (
     other_beside,
     row_named,
 )
+from lint.reading.places.underwhat import below_what
 from lint.reading.words.piecewords import (
     names_piece,
     of_joined_piece,

@@ -48,6 +48,9 @@ def target(stream: Stream) -> Target | None:
             return Target(TargetKind.CORNER)
         stream.at = start
         return None
+    if found.kind is TargetKind.CHAIN and found.length is not None and stream.take_if("corner"):
+        stream.at += is_space_word(stream)
+        return Target(TargetKind.SPACE, length=found.length, corner=True)  # "in each ch-2 corner (sp)"
     if corner and found.kind is TargetKind.SPACE:
         return replace(found, corner=True)
     if corner and found.kind in (TargetKind.STITCH, TargetKind.ANY_STITCH):
@@ -324,18 +327,6 @@ def along_what(stream: Stream) -> None:
         if stream.take_if("side", "edge", "top") or stream.word(*PIECE_WORDS) and stream.take():
             return  # "around the cuff"
     stream.at = start
-
-
-def below_what(stream: Stream) -> None:
-    """Takes the "next dc" of "around sc 2 rows below next dc": what the place lies under."""
-    start = stream.at
-    if stream.word("directly", "straight", "right", "immediately", "just") and stream.kind(1) == "below":
-        stream.at += 2  # "around fpdc of Rnd 3 directly below next sc"
-    led = stream.at
-    while stream.kind() in ("the", "next", "last", "same", "unused"):
-        stream.take()
-    if stream.at > led and target(stream) is None:
-        stream.at = start
 
 
 def of_a_row_below(stream: Stream) -> bool:
