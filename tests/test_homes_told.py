@@ -449,3 +449,25 @@ Rnd 3: Ch 1, in next lp make 3 sc, ch 2, sl st in next p of First Motif, ch 2, 3
     report = check(text)
     assert counts(report) == [12, 4, 24, 12, 4, 24]
     assert not [one for one in corrections(report) if one[0] != "abbreviation-undefined"]
+
+
+def test_filet_rows_begin_with_a_space_or_with_a_block():
+    """One row of ch 3 among rows of ch 5 opens with a block; among plain rows the odd chain is still asked about."""
+    rows = "".join(f"Row {n}: Ch 5, turn, skip 2 sts, dc in next dc, 8 sps.\n" for n in range(2, 8))
+    text = FILET.replace("skip next 2 sts", "skip next 2 sts or next ch-2 sp") + rows
+    report = check(text + "Row 8: Ch 3, turn, 9 bls. (28 dc)\n")
+    assert "turning-chain-inconsistent" not in [rule for rule, _ in all_findings(report)]
+    plain = HEAD + "Ch 12.\nRow 1: Dc in 4th ch from hook and in each ch across. (10 dc)\n"
+    plain += "".join(f"Row {n}: Ch 3, turn, dc in next 9 dc. (10 dc)\n" for n in range(2, 9))
+    plain += "Row 9: Ch 2, turn, dc in next 9 dc. (10 dc)\n"
+    assert "turning-chain-inconsistent" in [rule for rule, _ in all_findings(check(plain))]
+
+
+def test_work_along_an_edge_is_said_in_the_pattern_s_terms():
+    """Under UK terms "24 dc along side" is told as dc, and so is what is done on the way."""
+    from lint.reports.clause import read_clauses
+    from lint.rulebook import load_rulebook
+
+    told = read_clauses(["1 dc in each tr and 3 dc in each corner sp, miss 1 st, 24 dc along side"], load_rulebook())[0]
+    assert "24 dc spread evenly along an edge" in told.said
+    assert any(words.startswith("on the way, 3 dc") for words in told.said)

@@ -49,14 +49,14 @@ _SORTS = {
 def renamed(step: Step, names: dict[str, str]) -> Step:
     """The step with every stitch under its name in the pattern's terms: sc is dc in UK terms."""
     changes: dict[str, object] = {}
-    if isinstance(step, Work):
-        changes["stitch"] = names.get(step.stitch, step.stitch)
+    if isinstance(step, (Work, Evenly, OpenWork)):
+        changes["stitch"] = names.get(step.stitch or "", step.stitch)
     if isinstance(step, (Work, Group, Join, JoinYarn, Skip)):
         changes["places"] = tuple(
             replace(place, targets=tuple(replace(t, name=names.get(t.name or "", t.name)) for t in place.targets))
             for place in step.places
         )
-    if isinstance(step, (Group, Repeat, Passage)):
+    if isinstance(step, (Group, Repeat, Passage, Alongside)):
         changes["items"] = tuple(renamed(item, names) for item in step.items)
     if isinstance(step, Chain) and step.counting is not None:
         changes["counting"] = replace(step.counting, stitch=names.get(step.counting.stitch or "", step.counting.stitch))
