@@ -471,3 +471,24 @@ def test_work_along_an_edge_is_said_in_the_pattern_s_terms():
     told = read_clauses(["1 dc in each tr and 3 dc in each corner sp, miss 1 st, 24 dc along side"], load_rulebook())[0]
     assert "24 dc spread evenly along an edge" in told.said
     assert any(words.startswith("on the way, 3 dc") for words in told.said)
+
+
+def test_the_gap_between_v_stitches_is_not_that_beside_a_pair():
+    """Two dc that stand in one space are a group, but no V-stitch: the first gap lies behind the first V-stitch."""
+    text = (
+        HEAD
+        + """V-st: (dc, ch 1, dc) in place stated.
+
+Ch 24.
+Row 1: Dc in 4th ch from hook, *sk 1 ch, V-st in next ch, sk 1 ch; rep from * to last 2 ch, dc in last 2 ch. (6 V-sts, 4 dc)
+Row 2: Ch 3 (counts as dc), turn, dc in next dc, 2 dc in sp before first V-st, V-st between next 2 V-sts 5 times, 2 dc in sp after last V-st, dc in next dc, dc in top of ch-3. (5 V-sts, 8 dc)
+Row 3: Ch 3, turn, dc in next dc, sk 2 dc, V-st between next 2 V-sts 4 times, sk next V-st, sk 2 dc, dc in next dc, dc in top of ch-3. (4 V-sts, 4 dc)
+"""
+    )
+    report = check(text)
+    assert counts(report) == [16, 18, 12]
+    assert "places-left-over" not in [rule for rule, _ in all_findings(report)]
+    wrong = text.replace("V-sts 4 times, sk next V-st", "V-sts 3 times, sk next V-st").replace(
+        "(4 V-sts, 4 dc)", "(3 V-sts, 4 dc)"
+    )
+    assert "places-left-over" in [rule for rule, _ in all_findings(check(wrong))]
