@@ -106,3 +106,22 @@ def test_the_middle_of_each_corner(corner: str) -> None:
     )
     assert counts(check(text)) == [12, 20, 28]
     assert counts(check(text.replace(corner, "3rd sc of each corner"))) == [12, 20, None]
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        "3 dc, ch 2, 3 dc, ch 1 in each of next 3 corner sps",
+        "3 dc, ch 2, 3 dc and ch 1 in each remaining corner sp",
+        "work 3 dc, ch 2, 3 dc, ch 1 in remaining 3 corners",
+    ],
+)
+def test_a_list_that_ends_in_a_chain(words: str) -> None:
+    """A chain by itself is worked into nothing: the place behind it is that of the whole list."""
+    report = _second(f"Sl st to corner sp, ch 3, (2 dc, ch 2, 3 dc) in same sp, ch 1, {words}", " (24 dc)")
+    assert outcomes(report) == ["agrees", "agrees"]
+
+
+def test_a_chain_behind_one_stitch_takes_no_place() -> None:
+    """ "dc in next dc, ch 1 in next sp" is no list for one place."""
+    assert counts(_second(f"{_BEGUN}dc in next 3 dc, ch 1 in next corner sp, dc in each dc around"))[1] is None

@@ -73,3 +73,9 @@ def test_a_later_round_that_names_the_side() -> None:
     text = f"{_OVAL}Rnd 1: Ch 4, 2 sc in 2nd ch from hook, sc, 4 sc in last ch, other side: sc, 2 sc in last ch (10)\n"
     report = check(text + "Rnd 2: inc, 3 sc, inc (other side), inc, 3 sc, inc (14)\n")
     assert counts(report) == [10, 14]
+
+
+def test_a_label_with_we_behind_it() -> None:
+    """ "3 row We knit behind the back wall (2X, 1A) * 6": the label needs no sign, and the counts tell the letters."""
+    text = "Cap\n\nUS terms\n\n1 row: 6 sbn in MR = 6\n2 row: 6P = 12\n3 row We knit behind the back wall (1Sbn, 1P) * 6 = 18\n4 row We knit (1Sbn, 1U) * 6 = 12\n"
+    assert counts(check(text)) == [6, 12, 18, 12]

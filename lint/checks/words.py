@@ -217,7 +217,12 @@ def has_list(context: Context) -> bool:
     """
     standard = _standard_forms(context.book.abbreviations)
     short = (entry for entry in context.pattern.abbreviations if len(entry.meaning.split()) <= _LONGEST_MEANING)
-    return sum(any(form in standard for form in entry.forms) or _letter_told(context, entry) for entry in short) >= 2
+    return sum(any(form in standard for form in entry.forms) for entry in short) >= 2
+
+
+def explains_letters(context: Context) -> bool:
+    """Whether the pattern explains two letters of its own or more, a list of a kind: "X - single crochet, V - increase"."""
+    return sum(_letter_told(context, entry) for entry in context.pattern.abbreviations) >= 2
 
 
 def _letter_told(context: Context, entry: Abbreviation) -> bool:
