@@ -24,6 +24,7 @@ class ShapedWhere(StrEnum):
     EACH_END = "at each end"
     ONE_END = "at one end"
     EVERY = "in every nth stitch"
+    SKIPPED = "every nth stitch skipped"
 
 
 @dataclass(frozen=True, slots=True)

@@ -254,6 +254,9 @@ def _stands_as_stitch(tokens: Sequence[Token], index: int) -> bool:
     ends = after in ("", ",", ")", "]", "}", ";", ".", "(", "[", "*", "=", "-", "–")
     further = tokens[index + 2].lower if index + 2 < len(tokens) else ""
     ends = ends or after in ("x", "×") and further[:1].isdecimal()  # "v x 6"
+    pointed = before in ("next", "any", "each", "free", "same", "first", "last", "corresponding")
+    if pointed and (ends or after in ("of", "on", "around", "across", "and")):
+        return True  # "sl st in next p of First Motif", where p is a picot
     return (counted or listed) and ends or counted and tokens[index].glued and not after[:1].isdecimal()
 
 

@@ -33,6 +33,7 @@ class Target:
     name: str | None = None  # US key of a stitch, or the name of a special stitch
     length: Amount | None = None  # of a chain space
     corner: bool = False  # "corner sp": only those at the corners
+    apart: bool = False  # "ch-2 sp between shells": only those that lie in no shell
 
 
 class Which(StrEnum):

@@ -185,6 +185,13 @@ def _opening(steps: tuple[Step, ...]) -> tuple[Chain | None, frozenset[str]]:
     return chains[0], kinds
 
 
+def _in_squares(places: list[tuple[Chain, LedgerRow]]) -> set[int | None]:
+    """The lengths of the chains in the squares that rows work, which a row's own chain may take in."""
+    worked = (step for _, row in places for step in walk(row.row.steps) if isinstance(step, Work))
+    items = (item for step in worked if step.special is not None for item in step.special.items)
+    return {item.length.lone for item in items if isinstance(item, Chain)}
+
+
 def _odd_one(context: Context, places: list[tuple[Chain, LedgerRow]], fewest: int) -> Iterator[Finding]:
     """The one chain of another length than all others, unless its row has a stitch that theirs have not."""
     lengths = Counter(chain.length.lone for chain, _ in places)
@@ -197,8 +204,8 @@ def _odd_one(context: Context, places: list[tuple[Chain, LedgerRow]], fewest: in
     if chain.counting is not None:
         return  # said on purpose
     others = {stitch for one, other in places if one is not chain for stitch in _opening(other.row.steps)[1]}
-    if not _opening(row.row.steps)[1] <= others:
-        return
+    if not _opening(row.row.steps)[1] <= others or abs(usual - chain.length.lone) in _in_squares(places):
+        return  # in filet, "ch 5" begins a row that opens with a space, and "ch 3" one that opens with a block
     at = numeral(context.source.text, chain.span, chain.length, 0)
     likely = (Likely(f"ch {usual} instead of ch {chain.length.lone}", "the rows then begin alike", at, str(usual)),)
     yield context.finding(

@@ -16,7 +16,7 @@ from lint.finding import Finding, Related, Weight
 from lint.ledger import Cell, LedgerRow, Outcome
 from lint.pattern import Label, Part
 from lint.source import Span
-from lint.tree import FastenOff, Passage, Remark, Repeat, RowCall, Turn, walk
+from lint.tree import FastenOff, Group, Passage, Remark, Repeat, RowCall, Turn, walk
 from lint.working.cells import joins_yarn, skips_to_join
 from lint.working.compare import Difference
 from lint.working.starts import founds
@@ -343,6 +343,8 @@ def check_unchecked(context: Context) -> Iterator[Finding]:
             name = item.unit.partition(":")[2]
             if name in named or name in defined and fault_of(row.first) is not None:
                 continue  # that there is none of them comes of what is told already
+            if name in defined and any(isinstance(step, Group) for step in walk(row.row.steps)):
+                continue  # "in next dc make 2 dc, ch 2 and 2 dc": a shell told stitch by stitch
             if item.span not in seen:
                 seen.add(item.span)
                 figure = context.source.slice(item.span).strip()

@@ -22,11 +22,15 @@ from lint.tree import Counting
 @made_once
 def _speaks_of_counting(words: WordFile) -> Expression:
     listed = "|".join(map(regex.escape, [*words.words["counts"], *words.words["counts_not"]]))
-    return expression(rf"(?i)count|not a st|\b(?:is|are) always\b|\b(?:{listed})\b|{_FOR_FIRST}")
+    return expression(rf"(?i)count|not a st|\b(?:is|are) always\b|\b(?:{listed})\b|{_FOR_FIRST}|{_EQUALS}")
 
 
 # "Work 3 ch at the beginning of each row for the first tr."
 _FOR_FIRST = r"\bch(?:ain)?s?\b[^.;]{0,24}\b(?:beg|beginning|start)\b[^.;]{0,24}\bfor (?:the|a) (?:first )?(?:h?dc|h?tr|sc|treble|double)\b"
+
+
+# "ch3 at start = dc", "ch 4 at beg of row = dc + ch 1"
+_EQUALS = r"\bch(?:ain)?\s?-?\s?\d+\s+at\s[^.;=]{0,12}\b(?:beg\w*|start)\b[^.;=]{0,24}=\s*(?:an?\s|1\s|first\s)?(?:h?dc|h?tr|sc|dtr)\b"
 
 
 # "The ch 3 makes a sp; it is not counted as a st" is one sentence
@@ -127,7 +131,7 @@ def _as_counts(lexemes: list[Lexeme]) -> list[Lexeme]:
     """The lexemes of "ch 2 as hdc", "3 ch at the beginning for the first tr", with "as" or "for" for the verb."""
     if any(item.kind in ("counts", "counts_not") or item.lower in ("counts", "count") for item in lexemes):
         return lexemes
-    verb = next((word for word in ("as", "for") if any(item.lower == word for item in lexemes)), "")
+    verb = next((word for word in ("as", "for", "=") if any(item.lower == word for item in lexemes)), "")
     return [replace(item, kind="counts") if item.lower == verb else item for item in lexemes]
 
 

@@ -13,7 +13,7 @@ from lint.place import Place, Target, TargetKind, Which
 from lint.reading.clauses.reader import all_read, read_inside
 from lint.reading.words.stream import Stream, Vocabulary
 from lint.source import Span
-from lint.tree import Either, Remark, Step, Turn, Unread, Work, walk
+from lint.tree import Chain, Either, Remark, Skip, Step, Turn, Unread, Work, walk
 
 # "sk 2 sts (or 2 ch), dc in next dc", "dc in each of next 2 sts (or 2 dc in the sp), dc in next dc"
 _OR_IN_BRACKETS = expression(r"(?i)(?P<left>\b(?:sk|skip|miss)\b[^,;()]*)?\s\(or (?P<other>[^()]+)\)")
@@ -35,6 +35,75 @@ _INTO_SPACES = expression(
     r"(?i),\s*(?:putting|working|placing|with)\s+(?P<number>\d)\s?(?P<stitch>\p{L}+)\s+in(?:to)?\s+(?:an?|any|each|the|every)\s+(?:ch-?\d[\s-]|\d[\s-]?ch[\s-])?(?:sp|space)s?"
     r"(?:\s+(?:where|when|if)\s+(?:you (?:meet|come to) (?:one|it)|there is one)|\s+(?:below|of (?:the )?(?:previous )?row(?: below)?))?\s*$"
 )
+
+
+# "a chain of 2 and a dc in the next dc, with the 2 stitches below passed over", "…, passing over 2 stitches"
+_PASSED_OVER = expression(
+    r"(?i),?\s+(?:with\s+(?:the\s+)?(?:next\s+)?(?P<number>\d)\s+(?:sts|stitches|dc|tr)(?:\s+below|\s+beneath)?\s+(?:passed\s+over|skipped|missed|left)"
+    r"|(?:passing\s+over|skipping|missing)\s+(?:the\s+)?(?:next\s+)?(?P<number>\d)\s+(?:sts|stitches|dc|tr)(?:\s+below|\s+beneath)?)\s*$"
+)
+
+
+def _under_the_chain(text: str, start: int, lexicon: Lexicon) -> tuple[Step, ...] | None:
+    """A filet space whose words tell behind its stitch what its chain passes over."""
+    found = _PASSED_OVER.search(text)
+    if found is None:
+        return None
+    head = _CHAIN_OF.sub(lambda chain: " " * len(chain[0]), text[: found.start()])
+    read = read_inside(Stream(lexicon.read(head, start), Vocabulary()))
+    if len(read) != 2 or not isinstance(read[0], Chain) or not isinstance(read[1], Work) or not all_read(read):
+        return None
+    span = Span(start + found.start(), start + len(text))
+    place = Place(span, Which.NEXT, (Target(TargetKind.ANY_STITCH),), Amount.of(int(found["number"])))
+    return (read[0], Skip(span, (place,)), read[1])
+
+
+_CHAIN_OF = expression(r"(?i)^\s*an?\s+(?=ch(?:ain)?\s+of\s)")
+
+# "2 dc worked over the space below, or in the 2 dc of a block below, and a dc in the next dc"
+_SPACE_OR_BLOCK = expression(
+    r"(?i)^\s*(?P<one>(?P<number>\d)\s?(?P<stitch>\p{L}+))\s+(?:(?:worked|made)\s+)?(?:over|in|into)\s+(?:the|an?)\s+(?:ch-?\d\s)?(?:sp|space)(?:\s+below)?"
+    r",?\s+or\s+(?:(?:worked|made)\s+)?(?:over|in|into|on)\s+(?:the\s+)?(?P=number)\s?(?P=stitch)(?:\s+of\s+(?:the|an?)\s+(?:bl|block))?(?:\s+below)?"
+    r"(?:,?\s+(?:and|then)|[,;])\s+(?P<rest>.+)$"
+)
+
+
+# "3 dc over the sp below or over the bl below": the last of them on the stitch that closes the square
+_OVER_SQUARES = expression(
+    r"(?i)^\s*(?P<one>(?P<number>[2-9])\s?(?P<stitch>\p{L}+))\s+(?:(?:worked|made)\s+)?over\s+(?:the|an?)\s+(?:sp|space|mesh)(?:\s+below)?\s+or\s+(?:over\s+)?(?:(?:the|an?)\s+)?(?:bl|block)(?:\s+below)?\s*(?:\([^()]*\))?\s*$"
+)
+
+
+def _over_squares(text: str, start: int, lexicon: Lexicon) -> tuple[Step, ...] | None:
+    """A filet block over a square of either sort: all but one of its stitches within that, the last on its far edge."""
+    found = _OVER_SQUARES.match(text)
+    one = lexicon.read(found["one"], start + found.start("one")) if found is not None else []
+    if [item.kind for item in one] != ["number", "stitch"]:
+        return None
+    span, within = one[0].span.to(one[1].span), int(found["number"]) - 1
+    return (_space_or_stitches(span, one[1].value, within), Work(span, one[1].value))
+
+
+def _space_or_stitches(span: Span, stitch: str, number: int) -> Either:
+    """So many stitches in the space below, or one on each of so many below."""
+    several = Amount.of(number)
+    space = Place(span, Which.NEXT, (Target(TargetKind.SPACE),))
+    each = Place(span, Which.NEXT, (Target(TargetKind.STITCH, stitch),), several, each_of=True)
+    over = ((Work(span, stitch, several, (space,), number_said=True),), (Work(span, stitch, places=(each,)),))
+    return Either(span, over, ("space", "stitch"))
+
+
+def _over_either(text: str, start: int, lexicon: Lexicon) -> tuple[Step, ...] | None:
+    """A filet block that goes into a space, or on the stitches of a block, and the stitch behind both."""
+    found = _SPACE_OR_BLOCK.match(text)
+    one = lexicon.read(found["one"], start + found.start("one")) if found is not None else []
+    if [item.kind for item in one] != ["number", "stitch"]:
+        return None
+    rest = read_inside(Stream(lexicon.read(found["rest"], start + found.start("rest")), Vocabulary()))
+    if len(rest) != 1 or not isinstance(rest[0], Work) or not all_read(rest):
+        return None
+    span = one[0].span.to(one[1].span)
+    return (_space_or_stitches(span, one[1].value, int(found["number"])), rest[0])
 
 
 def _over_spaces(text: str, start: int, lexicon: Lexicon) -> tuple[Step, ...] | None:
@@ -73,8 +142,9 @@ def read_options(text: str, start: int, lexicon: Lexicon) -> tuple[Step, ...] | 
         return (Either(Span(start, start + len(text)), (tuple(ways[0]), tuple(ways[1]))),)
     if len(_UNDER.findall(text)) > 1:
         return None  # which of its ways is worked where, is not understood
-    if (over_spaces := _over_spaces(text, start, lexicon)) is not None:
-        return over_spaces
+    for told in (_over_spaces, _under_the_chain, _over_either, _over_squares):
+        if (steps := told(text, start, lexicon)) is not None:
+            return steps
     text = _OR_IN_BRACKETS.sub(_out_of_brackets, text)
     whole = [
         step

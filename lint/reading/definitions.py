@@ -42,7 +42,7 @@ _OF_BELOW = expression(
     r"(?i)(?<=\bsp|\bspace)\s+of\s+the\s+(?:(?:corner|row|rnd|round)\s+below|(?:previous|last)\s+(?:corner|row|rnd|round))\s*$"
 )
 _COUNTS = expression(
-    r"(?i)(?:\.\s+(?:ch(?:ain)?\s?-?\s?\d+|(?:the\s+)?\d+\s?ch)\s+at\s[^.;]*\bcounts?\s+as[^.;]*|[.;,]?\s*(?:\(counts? as[^()]*\)|counts? as[^(),;]*))$"
+    r"(?i)(?:\.\s+(?:the\s+)?(?:ch(?:ain)?\s?-?\s?\d+|\d+\s?ch)\s+at\s[^.;]*\bcounts?\s+as[^.;]*|[.;,]?\s*(?:\(counts? as[^()]*\)|counts? as[^(),;]*))$"
 )  # a note at the end, or a sentence about the turning chain
 
 # "V-st: V stitch, (1 tr, 1 ch, 1 tr) in same place", "Sh: a shell, that is 5 dc in next st": the name before the recipe
@@ -80,6 +80,7 @@ def is_talk(entry: Entry, known: frozenset[str], book: Rulebook) -> bool:
     return not recipe and all(len(form.split()) > 3 for form in entry.forms)
 
 
+_CHAIN_AT_START = expression(r"(?i)(?:ch(?:ain)?s?\s?-?\s?\d+|\d+\s?-?ch)\s+at\b")
 _OF_PIECE = expression(r"(?i)(?:shap(?:e|ing)|divid(?:e|ing))\b")
 
 
@@ -90,6 +91,8 @@ def special_of(entry: Entry, lexicon: Lexicon, book: Rulebook) -> Special | None
     name = _name(entry)
     if name in book.words.hand_movements or not lexicon.read(name):
         return None
+    if _CHAIN_AT_START.match(name):
+        return None  # "ch3 at start = dc": what a beginning chain counts as
     if _OF_PIECE.match(name):
         return None  # "Shape neck: sc in first 14 sts, turn.": a row, or what it is for
     if lexicon.read(name)[0].kind in ("last", "first", "next", "edge_stitch"):

@@ -144,7 +144,7 @@ def _counts_unsaid(step: Chain, steps: tuple[Step, ...], heights: dict[str, int]
 
 def _shaping(step: Shaping) -> Measure:
     """A decrease by itself uses two places for one stitch, an increase one place for two."""
-    if step.where is ShapedWhere.EVERY:
+    if step.where in (ShapedWhere.EVERY, ShapedWhere.SKIPPED):
         return Measure(None, None)
     number = _number(step.number) * (2 if step.where is ShapedWhere.EACH_END else 1)
     return Measure(number, 2 * number) if step.increase else Measure(2 * number, number)

@@ -49,8 +49,12 @@ def _short(form: str) -> bool:
 _DEFINES_BEHIND = expression(
     r"\.\s+(?=(?i:to (?:make|work) an? )?[A-Za-z][\w-]*(?: [\w-]+)?(?: ?\([^)]{1,8}\))?\s*[:=])"
 )
+_TELLS_WHAT = (
+    r"(?:An?|Each)\s[\"'“‘]?[\w-]+[\"'”’]?\s(?:is|means)\s"  # "…. A space is a chain of 2 and a dc in the next dc."
+)
+_TELLS_BEHIND = expression(rf"\.\s+(?={_TELLS_WHAT})(?P<told>[^.]*(?:\.(?=\d)[^.]*)*)")
 _NOTE_NUMBER = expression(
-    r"(?im)^[ \t]*(?:\d{1,2}[.)]|[•*-])[ \t]+(?=(?:an?|each|the)\s[\w-]+\s(?:is|=|means)\s)"
+    r"(?im)^[ \t]*(?:\d{1,2}[.)]|[•*-])[ \t]+(?=(?:an?|each|the)\s[\"'“‘]?[\w-]+[\"'”’]?\s(?:is|=|means)\s)"
 )  # "2. A corner is …"
 _IN_ONE_PLACE = expression(r"(?i)\bin(?:to)?\s+(?:the\s+)?(?:same|one|next|indicated|st|stitch|sp|space)\b")
 _MOST_SENTENCES = 12  # of one paragraph: beyond these, each is looked at by itself, and not all that stands behind it
@@ -81,14 +85,21 @@ def entries_of(source: SourceText, layout: Layout, known: frozenset[str], book: 
         )
         some = listentries.entries(words, span.start, known)
         forms = sum(not known.isdisjoint(entry.forms) for entry in some)
+        told = [
+            entry
+            for one in _TELLS_BEHIND.finditer(words)
+            for entry in listentries.entries(one["told"], span.start + one.start("told"), known)
+        ]
         if inside or _ROW_WORDS.search(words) and forms < 3:
+            found += [entry for entry in told if inside and _defines(entry, book)]
             continue  # "Edging: Ch 1, sc in each st across, fasten off." works a row; "ch chain, dc …, FO fasten off" none
         stops = [stop.end() for stop in _DEFINES_BEHIND.finditer(words)]
         for stop, coming in pairwise([*stops, len(words)]):
             end = len(words) if len(stops) <= _MOST_SENTENCES else coming
             some += listentries.entries(words[stop:end], span.start + stop, known)
-        told = known | {meaning for _, meaning in _meanings(book.abbreviations)}  # "X - single crochet", "X - sc"
-        real = [entry for entry in some if known.intersection(entry.forms) or entry.body.strip(" .").lower() in told]
+        some += told
+        meant = known | {meaning for _, meaning in _meanings(book.abbreviations)}  # "X - single crochet", "X - sc"
+        real = [entry for entry in some if known.intersection(entry.forms) or entry.body.strip(" .").lower() in meant]
         gauge = any(
             s.key == "gauge" and s.span.start <= span.start and span.end <= s.span.end
             for s in layout.sections
@@ -127,9 +138,11 @@ def _defines(entry: listentries.Entry, book: Rulebook) -> bool:
         return False
     if any(f" {word} " in f" {entry.body.lower()} " for word in book.words.hand_movements):
         return True
+    if entry.forms[0].lower().startswith("beg") and expression(r"(?i)\W*(?:sl\s?st|ss)\b").match(entry.body):
+        return True  # "Beginning shell: sl st to ch-2 sp, ch 3, dc, ch 2, 2 dc in same sp"
     return (
         expression(
-            r"(?i)\W*(?:work\s+)?\(?\s*(?:ch\s?\d|\d+\s?(?:dc|sc|tr|hdc|htr|ch|dtr|(?:half |single |double |treble )+crochets?\b)|(?:dc|sc|tr|hdc|yo|yrh|insert)\b|(?:sc|h?dc|h?tr|dtr)\d?tog\b"
+            r"(?i)\W*(?:work\s+)?\(?\s*(?:ch\s?\d|(?:an?\s)?chain\sof\s\d|\d+\s?(?:dc|sc|tr|hdc|htr|ch|dtr|(?:half |single |double |treble )+crochets?\b)|(?:dc|sc|tr|hdc|yo|yrh|insert)\b|(?:sc|h?dc|h?tr|dtr)\d?tog\b"
             r"|(?:sk|skip|miss)\s+(?:the\s+)?(?:next|first|1|one|2|two)\b[^,;.]{0,20}[,;])"
         ).match(
             entry.body,

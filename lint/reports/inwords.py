@@ -49,14 +49,14 @@ _SORTS = {
 def renamed(step: Step, names: dict[str, str]) -> Step:
     """The step with every stitch under its name in the pattern's terms: sc is dc in UK terms."""
     changes: dict[str, object] = {}
-    if isinstance(step, Work):
-        changes["stitch"] = names.get(step.stitch, step.stitch)
+    if isinstance(step, (Work, Evenly, OpenWork)):
+        changes["stitch"] = names.get(step.stitch or "", step.stitch)
     if isinstance(step, (Work, Group, Join, JoinYarn, Skip)):
         changes["places"] = tuple(
             replace(place, targets=tuple(replace(t, name=names.get(t.name or "", t.name)) for t in place.targets))
             for place in step.places
         )
-    if isinstance(step, (Group, Repeat, Passage)):
+    if isinstance(step, (Group, Repeat, Passage, Alongside)):
         changes["items"] = tuple(renamed(item, names) for item in step.items)
     if isinstance(step, Chain) and step.counting is not None:
         changes["counting"] = replace(step.counting, stitch=names.get(step.counting.stitch or "", step.counting.stitch))
@@ -89,6 +89,8 @@ def in_words(step: Step) -> str | None:
         return f"{step.number} {step.stitch} spread evenly along an edge"
     if isinstance(step, Shaping) and step.where is ShapedWhere.EVERY:
         return f"1 increase, of every {step.number} stitches in the last"
+    if isinstance(step, Shaping) and step.where is ShapedWhere.SKIPPED:
+        return f"1 of every {step.number} stitches skipped"
     if isinstance(step, Shaping):
         verb = "gain" if step.increase else "lose"
         return f"{verb} {step.number} {'st' if step.number.lone == 1 else 'sts'} {step.where.value}"

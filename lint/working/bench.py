@@ -50,9 +50,9 @@ from lint.working.cursor import CORNERS_UNKNOWN, FEWEST_CORNERS, Cursor, PlacesU
 from lint.working.earlier import from_free_loops
 from lint.working.fabric import Fabric, Made, Node, count, unname_if_others_alike
 from lint.working.gaps import into_stitches
-from lint.working.grouping import PETAL
+from lint.working.grouping import PARTED, PETAL
 from lint.working.lastwords import all_slip_stitches, into_any_loop, into_part, joins_loop, last_limit
-from lint.working.leads import on_stitches
+from lint.working.leads import joined_and_turned, on_stitches
 from lint.working.moving import in_turn, slipped_up_to
 from lint.working.plain import Plain
 from lint.working.rowstate import Noted, main_stitch
@@ -209,7 +209,8 @@ class Bench(Plain):
         elif isinstance(step, MakeRing):
             self.make_ring(step)
         elif isinstance(step, JoinYarn):
-            self.join_yarn(step)
+            coming = (*steps[index + 1 :], *following)
+            self.join_yarn(step if self.made or self.is_round else joined_and_turned(step, coming))
         elif isinstance(step, Join):
             self.joined = True
         elif isinstance(step, Turn):
@@ -269,10 +270,11 @@ class Bench(Plain):
         if self.joined_loops:
             made = replace(made, joined_loops=self.joined_loops)
         petals = [number for (sort, *_), number in self.bunches.items() if sort == PETAL]
-        bunches = [number for (sort, *_), number in self.bunches.items() if sort != PETAL]
+        bunches = [number for (sort, *_), number in self.bunches.items() if sort not in (PETAL, PARTED)]
         if not self.groups:
+            parted = any(sort == PARTED for sort, *_ in self.bunches)
             alone = [sum(numbers) if len(numbers) == 1 else 0 for numbers in (bunches, petals)]
-            made = replace(made, bunches=alone[0], petals=alone[1])
+            made = replace(made, bunches=alone[0], petals=alone[1], parted=parted)
         nodes = self.made
         if self.closing is not None:  # the next round begins in the space that the joining stitch closed
             index = next(i for i, node in enumerate(nodes) if node is self.closing)

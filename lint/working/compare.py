@@ -136,7 +136,7 @@ def measured(item: StatedItem, made: Made, stated: Stated) -> list[int]:
             return [sum(made.spaces.values())]  # its only loops, small ones
         if made.petals and name.split()[-1] in ("petal", "petals"):
             return [made.petals]
-        return [made.bunches] if made.bunches and name.split()[-1] in _BUNCHES else []
+        return [made.bunches] if made.bunches and not made.parted and name.split()[-1] in _BUNCHES else []
     if unit == "per side":
         return _of_a_side(made)
     if unit == "corner":

@@ -5,6 +5,7 @@ from __future__ import annotations
 from lint.place import Target, TargetKind
 from lint.working.clumps import in_one_place, makes_group, names_loops, not_passed, those_named
 from lint.working.fabric import Chains, Fabric, Node
+from lint.working.spacesof import RowSpaces
 from lint.working.troubles import Trouble, describe, name_of
 
 FEWEST_CORNERS = 3  # no shape with corners has fewer
@@ -47,10 +48,9 @@ class Cursor:
         self.optional = 0  # places at the end that a moved start passed over
         self.troubles: list[Trouble] = []
         self.ran_out = 0
-        self._corners: set[int] | None = None
         self._groups: list[list[int]] | None = None
         self._named: dict[str | None, list[list[int]]] = {}
-        self._chains: dict[int, int] | None = None
+        self._spaces: RowSpaces | None = None
         self._places: dict[tuple[int, bool | None], tuple[Target, int, int | None]] = {}
 
     # state -----------------------------------------------------------------------------------------
@@ -82,7 +82,7 @@ class Cursor:
     def lay(self, nodes: list[Node]) -> None:
         """Put other places, or the same in another order, in place of these."""
         self.nodes = nodes
-        self._corners, self._groups, self._chains, self._places, self._named = None, None, None, {}, {}
+        self._groups, self._spaces, self._places, self._named = None, None, {}, {}
 
     def rotate(self, index: int) -> None:
         """Move the start of a round to the place at `index`; the places passed over come round at its end."""
@@ -105,7 +105,7 @@ class Cursor:
             if node.kind != "space":
                 begun_on = node.kind == "ring" or node.kind == "ch" and self.nodes[0].kind == "ch"  # "in the last loop"
                 return begun_on and target.length is None and target.name is None
-            if target.corner and not self.at_corner(node):
+            if target.corner and id(node) not in self.spaces.corners or target.apart and id(node) in self.spaces.within:
                 return False
             if target.name is not None and self.whole_chain(node) is None:
                 return False  # "tch sp": only that of the turning chain
@@ -125,23 +125,13 @@ class Cursor:
 
     def whole_chain(self, space: Node) -> int | None:
         """The length of the beginning chain that a space is a part of: "ch-4 sp" where ch 4 counts as dc and ch 1."""
-        if self._chains is None:
-            self._chains = {}
-            real = {node.length for node in self.nodes if node.kind == "space"}
-            for one, other in zip(self.nodes, self.nodes[1:], strict=False):
-                for node, beside in ((one, other), (other, one)):
-                    if node.kind == "space" and beside.chain > node.length and beside.chain not in real:
-                        self._chains[id(node)] = beside.chain
-        return self._chains.get(id(space))
+        return self.spaces.begun.get(id(space))
 
-    def at_corner(self, space: Node) -> bool:
-        """Whether a space is one at a corner: as the row's own count found them, else one of the longest."""
-        if self._corners is None:
-            spaces = [node for node in self.nodes if node.kind == "space"]
-            marked = [node for node in spaces if node.corner]
-            longest = max((node.length for node in spaces), default=0)
-            self._corners = {id(node) for node in marked or spaces if marked or node.length == longest}
-        return id(space) in self._corners
+    @property
+    def spaces(self) -> RowSpaces:
+        """What is known of the row's spaces."""
+        self._spaces = self._spaces or RowSpaces(self.nodes)
+        return self._spaces
 
     def remaining(self, targets: tuple[Target, ...], size: int) -> list[int]:
         """Indexes of the matching places from here to the end (or the stop)."""

@@ -126,6 +126,7 @@ class Made:
     chains: int = 0
     apart: dict[str, int] = field(default_factory=dict)  # by kind, less those that are part of a shell, V-stitch…
     bunches: int = 0  # places that hold three or more of a stitch, where all hold alike: shells that go unnamed
+    parted: bool = False  # beside them are groups with chains inside, which a print may mean as well
     petals: int = 0  # places that hold a bracket from sc, chain or slip stitch to such again, where all hold alike
     spaces_apart: dict[int, int] = field(default_factory=dict)  # by length, less those inside a V-stitch, shell…
     joined_loops: int = 0  # loops joined to another piece half way by a slip stitch

@@ -45,7 +45,9 @@ class Gaps(Parts):
                 if not found and not self.repeating:
                     raise PlacesUnknown("there is no such space from here on")  # "in each V-st and in each sp between"
                 return found
-            return [self.next_gap() or cursor.run_out(_SPACE, self.size) for _ in range(number)]
+            name = place.targets[0].name
+            named = name if any(node.special == name for node in cursor.nodes) else None
+            return [self.next_gap(named=named) or cursor.run_out(_SPACE, self.size) for _ in range(number)]
         if place.from_words == "between two" and place.which is not Which.EACH and self.round_of_stitches():
             step = 1 + self.choices.pick(("gaps",), 2, 0)  # the next gap, or the gap in the next pair
             self.works_stitches = True
@@ -188,8 +190,8 @@ class Gaps(Parts):
         self.cursor.at = max(self.cursor.at, boundary)
         return found
 
-    def next_gap(self, boundary: int | None = None) -> Node | None:
-        """The next place between two groups: the chain space there, or the bare gap; None if there is none."""
+    def next_gap(self, boundary: int | None = None, named: str | None = None) -> Node | None:
+        """The next place between two groups, of that name: the chain space there, or the bare gap; None if there is none."""
         cursor = self.cursor
         end = cursor.end if boundary is None else boundary
         whole = cursor.all_groups()
@@ -204,6 +206,8 @@ class Gaps(Parts):
                 return cursor.last
             if after is None and not wraps and not self.gap_closes_round():
                 continue
+            if named is not None and any(cursor.nodes[run[0]].special != named for run in (before, after or before)):
+                continue  # "between next 2 V-sts", behind a pair of dc that stands in one place
             if _is_group(before) and (after is None or _is_group(after)):
                 cursor.at = self.gap_at = index
                 cursor.last = Node("gap")

@@ -6,7 +6,7 @@ from dataclasses import replace
 
 from lint.amount import Amount
 from lint.place import LimitKind, Place, Target, TargetKind, Which
-from lint.tree import Chain, Either, Group, Skip, Special, Step, Unread, Work, walk
+from lint.tree import Chain, Either, Group, Repeat, Skip, Special, Step, Times, TimesKind, Unread, Work, walk
 from lint.working.cursor import PlacesUnknown
 from lint.working.fabric import Node
 from lint.working.rowstate import main_stitch
@@ -14,6 +14,7 @@ from lint.working.stitching import Stitching, beside_steps
 
 _ANY = Target(TargetKind.ANY_STITCH)
 PETAL = "petal"  # how such groups are counted among the places that hold several stitches
+PARTED = "parted"  # a group with chains inside: one shell, or two groups
 
 
 def _petal(step: Group) -> bool:
@@ -38,6 +39,8 @@ class Grouping(Stitching):
     def work_special(self, step: Work, special: Special, following: tuple[Step, ...]) -> None:
         """A stitch the pattern defines by a run of others: a shell, a V-stitch, a filet block."""
         number = self.amount(step.number)
+        if moves_itself(special):
+            special, step = self.slipped_to(special, step)
         span_said = self.span_said(step) if special.places_itself else None
         if special.places_itself and (not step.places or span_said is not None):
             noted, start = len(self.noted), self.cursor.at
@@ -51,6 +54,8 @@ class Grouping(Stitching):
             if span_said is not None and used != span_said and len(self.noted) == noted:
                 raise PlacesUnknown(f"{special.name} is worked over {used} sts by its own words, over {span_said} here")
             return
+        if special.places_itself and (run := _run_of(step)) is not None:
+            return self.work_repeat(run, following)
         items = special.items
         places = step.places or (Place(step.span, Which.NEXT, (_ANY,), step.number if number > 1 else Amount.of(1)),)
         for place in places:
@@ -66,6 +71,16 @@ class Grouping(Stitching):
                 self.fill_several(special, node, self.number_in_each(step, number, place, len(found)))
             self.remember(place, 0, special.name)
         self.note(step.span)
+
+    def slipped_to(self, special: Special, step: Work) -> tuple[Special, Work]:
+        """A beginning shell and where it stands: its own slip stitch leads there, but where the row has gone there already."""
+        own = replace(special, items=special.items[1:], places_itself=False)
+        there = self.moved and (self.slipped_into is None or self.slipped_into.kind == "space")
+        if self.made or self.begun or there:
+            return own, step
+        self.run(special.items[:1], ())
+        same = Place(step.span, Which.SAME, (Target(TargetKind.PLACE),))
+        return own, replace(step, places=(same,))
 
     def fill_several(self, special: Special, place: Node, number: int) -> None:
         """So many shells in one place, each a group of its own."""
@@ -171,6 +186,8 @@ class Grouping(Stitching):
                 made = tuple(one.kind for one in self.made[before:] if one.is_stitch)
                 if not self.filling and len(made) > 2 and _rises_and_falls(step):
                     self.bunches[PETAL, made] += 1
+                elif not self.filling and len(made) > 2 and len(made) < len(self.made) - before:
+                    self.bunches[PARTED, made] += 1
         self.note(step.span)
 
     def work_either(self, step: Either, following: tuple[Step, ...]) -> None:
@@ -200,3 +217,20 @@ class Grouping(Stitching):
             name = "passed or worked" if passed else "worked or listed" if named else "worked or passed"
             chosen = step.options[self.choices.pick((name, step.span.start), len(firsts), 0)]
         self.run(chosen, following)
+
+
+def moves_itself(special: Special) -> bool:
+    """ "Beg shell: sl st to ch-2 sp, ch 3, dc, ch 2, 2 dc in same sp": its own words lead to where it stands."""
+    first = special.items[0] if special.places_itself and special.beginning and special.items else None
+    slips = isinstance(first, Work) and first.stitch == "sl st" and len(first.places) == 1
+    return slips and first.places[0].targets[0].kind is TargetKind.SPACE
+
+
+def _run_of(step: Work) -> Repeat | None:
+    """ "Sps to end", "blocks across": a filet square as often as there is room, for its own words say what each takes."""
+    place = step.places[0] if len(step.places) == 1 else None
+    run = place is not None and place.which is Which.EACH and place.span == step.span and not step.number_said
+    if not run or [one.kind for one in place.targets] != [TargetKind.ANY_STITCH]:
+        return None
+    times = Times(step.span, TimesKind.FILL, limit=place.limit)
+    return Repeat(step.span, (replace(step, places=()),), times)

@@ -152,7 +152,8 @@ def counted(unit: str, made: Made | None) -> int | None:
     if made is None:
         return None
     item = StatedItem(Span(0, 0), Amount.of(0), unit, unit.partition(":")[2])
-    return next(iter(measured(item, made, Stated(item.span, (item,)))), None)
+    alike = replace(made, parted=False)  # how many more there are of one sort, whatever stands beside
+    return next(iter(measured(item, alike, Stated(item.span, (item,)))), None)
 
 
 def _longer(steps: tuple[Step, ...]) -> tuple[Step, ...]:

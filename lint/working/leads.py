@@ -2,9 +2,12 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from lint.amount import ONE
-from lint.place import TargetKind, Which
+from lint.place import Limit, LimitKind, TargetKind, Which
 from lint.tree import (
+    MAKES_STITCHES,
     Alongside,
     Chain,
     Group,
@@ -21,6 +24,7 @@ from lint.tree import (
     Work,
     walk,
 )
+from lint.working.cursor import PlacesUnknown
 
 
 def skips_first(following: tuple[Step, ...]) -> bool:
@@ -132,3 +136,19 @@ def leads_to_piece(following: tuple[Step, ...]) -> bool:
     if not isinstance(ahead, (Work, JoinYarn)) or not ahead.places or ahead.places[0].which is not Which.ELSEWHERE:
         return False
     return ahead.places[0].targets[0].name == "piece" or isinstance(ahead, Work) and bool(ahead.places[0].from_words)
+
+
+def joined_and_turned(step: JoinYarn, ahead: tuple[Step, ...]) -> JoinYarn:
+    """ "Join A in last st, ch 1, turn": the stitch that the row before ended in is the first one of the row to be worked."""
+    place = step.places[0] if len(step.places) == 1 else None
+    if place is None or place.which is not Which.LAST:
+        return step
+    coming = next((one for one in ahead if isinstance(one, (Turn, *MAKES_STITCHES))), None)
+    if isinstance(coming, Turn) and coming.turned:
+        return replace(step, places=(replace(place, which=Which.FIRST),))
+    run = coming.places[0] if isinstance(coming, Work) and len(coming.places) == 1 else None
+    if run is not None and run.which is Which.EACH and run.limit in (None, Limit(LimitKind.END)):
+        raise PlacesUnknown(
+            "which way the row goes on from the last stitch is not said"
+        )  # "join in last st, sc in each st"
+    return step

@@ -7,19 +7,18 @@ from itertools import takewhile
 
 from lint.amount import ONE, Amount
 from lint.loops import is_loop
-from lint.place import Limit, LimitKind, TargetKind, Which
+from lint.place import Limit, LimitKind, Target, TargetKind, Which
 from lint.reading.words.lists import alike
 from lint.tree import Chain, Covers, Group, Join, Remark, Repeat, Skip, Step, TimesKind, Work, walk
 from lint.working.cursor import PlacesUnknown, Trouble, family
 from lint.working.earlier import Behind, behind, passes
 from lint.working.moving import Moving
 from lint.working.rowstate import Noted
-from lint.working.underloops import passed_alike
+from lint.working.underloops import fastens_loops, passed_alike, passed_before
 
 _ROOM = 12  # places: fewer may really be too few for one pass
 _FAR_TOO_OFTEN = 300  # passes beyond what fits: the number is a slip of the pen, and a count made of it tells nothing
 _INTO = (Work, Group, Skip)
-_STITCHES = (TargetKind.STITCH, TargetKind.ANY_STITCH)
 
 
 class Repeating(Moving):
@@ -58,7 +57,7 @@ class Repeating(Moving):
                 once, again = step.items[: -step.tail], step.items[-step.tail :]
                 self.run(once, (*again, *following))
                 step = replace(step, items=again)
-        self.works_stitches = self.works_stitches or _fastens_loops(step)
+        self.works_stitches = self.works_stitches or fastens_loops(step)
         self.repeating += 1
         past = behind(step, self.size)
         if past is not None:
@@ -178,6 +177,10 @@ class Repeating(Moving):
         if left and self.is_round and following and isinstance(following[0], Chain):
             length = following[0].length.at(self.size)
             left = 0 if passed_alike(self.made, cursor.nodes, cursor.nodes[cursor.at : boundary], length) else left
+        omitted = step.items[len(step.last_pass or step.items) :]
+        if left and self.is_round and omitted and step.items[: -len(omitted)] == step.last_pass:
+            over = cursor.nodes[cursor.at : boundary]
+            left = 0 if passed_before(omitted[0], self.made, cursor.nodes, over) else left
         shrunk = self.called and any(node.kind != "ch" for node in cursor.nodes)  # a row called again, down to its ends
         if not passes and not left and not shrunk:
             raise PlacesUnknown("the repeat would not be worked even once")
@@ -305,11 +308,14 @@ class Repeating(Moving):
         others_passed = (
             bool(lengths or owners) or passed and not into_part
         ) and None not in named  # "*shell in next ch-2 sp, sc in next sc"
+        apart = any(target.apart for one in walk(step.items) if isinstance(one, _INTO) for target in _targets(one))
         found = 0
         group = self.cursor.last.group if into_part and self.cursor.last is not None else 0
         for node in window:
             if group and node.group == group:
                 continue  # the rest of a shell that was worked into
+            if apart and node.kind == "space" and id(node) in self.cursor.spaces.within:
+                continue  # within a shell, where those between shells are worked into
             if node.kind == "space":
                 found += (
                     chains
@@ -321,6 +327,10 @@ class Repeating(Moving):
             elif node.is_stitch and not (others_passed and family(node.kind) not in named):
                 found += stitches
         return found
+
+
+def _targets(step: Work | Group | Skip) -> list[Target]:
+    return [target for place in step.places for target in place.targets]
 
 
 def _moves_on(step: Step) -> bool:
@@ -378,14 +388,3 @@ def _unit_of(step: Repeat) -> str:
                 length = target.length.lone if target.length else None
                 kinds.add((f"ch-{length} sp" if length else "sp") if target.kind is TargetKind.SPACE else "st")
     return kinds.pop() if len(kinds) == 1 else "place"
-
-
-def _fastens_loops(step: Repeat) -> bool:
-    """ "*ch 4, skip 2 sc, sl st in next sc": loops held down by slip stitches, which are work on the stitches below."""
-    works = [one for one in walk(step.items) if isinstance(one, (Work, Group))]
-    places = [place for one in works for place in one.places]
-    slips = bool(works) and all(isinstance(one, Work) and one.stitch == "sl st" for one in works)
-    plain = all(
-        p.which is Which.NEXT and p.of is None and not p.below and p.targets[0].kind in _STITCHES for p in places
-    )
-    return slips and bool(places) and plain and any(isinstance(one, Chain) for one in step.items)

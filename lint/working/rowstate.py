@@ -76,6 +76,7 @@ class RowState:
         self.flat_below = False  # a round is worked along the edge of a flat piece
         self.blocks = blocks  # corner to corner: skipped chains are a space, not a stitch
         self.outer: Cursor | None = None  # the row below, while a chain made in this row is worked into
+        self.arm_from = 0  # how many nodes were made before that chain
         self.made: list[Node] = []
         self.groups: Counter = Counter()
         self.picots = 0

@@ -15,6 +15,9 @@ def shaped(run: list[Node], step: Shaping, number: int) -> list[Unit] | None:
     ends = 2 if step.where is ShapedWhere.EACH_END else 1
     if step.where is ShapedWhere.EVERY and (not step.increase or not number or len(run) % number):
         return None  # where the first of them falls is not said
+    if step.where is ShapedWhere.SKIPPED:
+        whole = number > 1 and not len(run) % number
+        return [((node,), 1) for at, node in enumerate(run, 1) if at % number] if whole else None
     if not number:
         return [((node,), 1) for node in run]  # "dec 0 (1) st at each end"
     if step.increase:

@@ -19,6 +19,7 @@ from lint.source import Span
 from lint.tree import (
     Chain,
     Group,
+    JoinYarn,
     LastPlace,
     Remark,
     Repeat,
@@ -70,7 +71,8 @@ class WithClauses(PlainClauses):
             stream.at = stream.at + facing + 1 + _and_hook(rest) if at_work else end
             self.steps.append(Remark(stream.span_from(start)))
             return True
-        stream.skip("the")
+        if stream.peek().text != "A":  # "With A joined in first sc": a colour's letter
+            stream.skip("the")
         if stream.kind() in ("last", "first") and stream.kind(1) != "color":
             stream.at -= 1
             return self.read_last_place(start)
@@ -87,7 +89,8 @@ class WithClauses(PlainClauses):
         named = len(words) <= 3 or any(word.kind == "yarn" for word in words)
         if colour is None and named and not any(word.kind in (*STITCHY, "any_stitch") for word in words):
             stream.at = end
-            colour = words[-1].text if words else None
+            told = [word for word in words if word.lower not in ("joined", "in")]  # "With Red joined in,"
+            colour = told[-1].text if told else None
         if colour is None:
             hook = next((i for i in range(len(words)) if _hook_or_strands(words, i)), None)
             if hook is not None:
@@ -101,9 +104,26 @@ class WithClauses(PlainClauses):
                 self.steps.append(Remark(stream.span_from(start)))
                 return True
             return False
+        if stream.word("joined", "attached") and self.with_yarn_joined(start, colour):
+            return True
         hook = _and_hook(stream.lexemes[stream.at : end]) if stream.kind() == "and" else 0
         stream.at += hook  # "With Plum and smaller hook, ch 9"
         self.steps.append(UseYarn(stream.span_from(start), colour))
+        return True
+
+    def with_yarn_joined(self, start: int, colour: str) -> bool:
+        """ "With B joined in, ch 1", "With A joined in any ch-1 sp, ch 3": new yarn, and where it is joined."""
+        stream = self.stream
+        joined = stream.at
+        stream.take()
+        if stream.kind() == "in" and stream.kind(1) in SIGNS:
+            stream.take()
+        found = places(stream, allow_to=True)
+        if stream.kind() not in SIGNS:
+            stream.at = joined
+            return False
+        span = stream.span_from(start)
+        self.steps.append(JoinYarn(span, colour, None, found) if found else UseYarn(span, colour))
         return True
 
     def with_stitch(self) -> bool:

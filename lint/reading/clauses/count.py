@@ -65,8 +65,18 @@ class CountClauses(WordClauses):
         found = found or self.bare_count(worked or turned)
         if found is None or not worked and any(item.unit != "unknown" for item in found.items):
             return False
-        self.reading.stated = found
+        self.reading.stated = self.of_the_run(found)
         return True
+
+    def of_the_run(self, found: Stated) -> Stated:
+        """ "Spaces all along: there should be 12.": a figure without a unit behind a run of filet squares counts these."""
+        last = self.steps[-1] if self.steps else None
+        run = isinstance(last, Work) and last.special is not None and last.special.places_itself
+        run = run and len(last.places) == 1 and last.places[0].which is Which.EACH
+        item = found.items[0] if len(found.items) == 1 else None
+        if not run or item is None or item.unit != "stitches" or item.words:
+            return found
+        return replace(found, items=(replace(item, unit=f"special:{last.special.plain_name}"),))
 
     def bare_count(self, worked: bool) -> Stated | None:
         """A count without brackets at the cursor, unless it rather is work behind the sign that parts clauses here."""

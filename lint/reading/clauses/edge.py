@@ -10,6 +10,7 @@ from lint.place import Place, Target, TargetKind, Which
 from lint.reading.clauses.base import STITCHY
 from lint.reading.clauses.cluster import ClusterClauses
 from lint.reading.places.freeloops import NOT_NUMBERED, FreeLoops, free_loops
+from lint.reading.places.limits import worded_edge
 from lint.reading.places.targets import ANY, FREE, LOOPS, is_space_word
 from lint.reading.repeating.repeats import Mark
 from lint.reading.words.piecewords import PIECE_WORDS, tells_piece
@@ -181,6 +182,9 @@ class EdgeClauses(ClusterClauses):
             if stream.kind() == "last" and stream.kind(1) == "row" and stream.kind(-1) == "the":
                 stream.at += 2  # "24 sc across the last row"
                 return True
+            if stream.kind() == "word" and (length := worded_edge(stream)):
+                stream.at += length  # "along the cast-off edge"
+                return True
             named = False  # "along the bottom"
             while stream.word(*_EDGE_WORDS):
                 named = stream.take().lower in ("bottom", "top", "foundation")
@@ -276,7 +280,7 @@ class EdgeClauses(ClusterClauses):
                 self._go_to_other_side(start)
                 return True
         if chain >= end:
-            leads = side == end - 1 or side < end and stream.work_at(side + 1)
+            leads = side == end - 1 or side < end and (stream.work_at(side + 1) or self._leads_list(side + 1, end))
             alone = leads and self.has_work() and not set(self._kinds(start, side)) - _WAY_WORDS
             if alone or side < end and self._round_a_chain() and leads:
                 stream.at = side + 1  # "working on the other side, sc 4": of what, only the chain can tell
@@ -289,6 +293,12 @@ class EdgeClauses(ClusterClauses):
             stream.at = chain + 1 + led  # "on other side of ch sc in next 5 chs", "… of the ch work 1 sc in each ch"
         self._go_to_other_side(start)
         return True
+
+    def _leads_list(self, first: int, end: int) -> bool:
+        """Whether "on the other side" leads to a list of single stitches: "dc, hdc, sc"."""
+        words = self.stream.lexemes
+        alone = end == first + 1 and words[first].kind == "stitch"
+        return alone and [item.kind for item in words[end : end + 2]] == [",", "stitch"]
 
     def _go_to_other_side(self, start: int) -> None:
         """The chain from below, for what follows, and for "sc in each ch" just before "along the other side of the ch".

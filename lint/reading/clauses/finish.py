@@ -93,6 +93,7 @@ class FinishClauses(YarnClauses):
         self.stream.take()
         if self.stream.word("yet") and self.stream.kind(1) in (*SIGNS, "end", "at", "and", *OPENERS):
             self.stream.take()
+        self.colour()  # "do not fasten off B"
         self.pass_piece()
         self.pass_end_words()
         self.steps.append(Remark(self.stream.span_from(start)))

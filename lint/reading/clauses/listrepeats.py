@@ -101,7 +101,7 @@ class ListRepeats(MotifClauses):
             stream.take()
             return self.read_until(stream.at)
         if not start or stream.lexemes[start - 1].kind not in (",", ".", ";", "dash"):
-            return by_cross(stream) and self.clause_often(start)
+            return (by_cross(stream) or self._in_gaps()) and self.clause_often(start)
         if repeats.pair(self.steps) and (often := read_times(stream, after_bracket=True)) is not None:
             repeats.fold_pair(self.steps, often, stream.span_from(start))  # "*2 sc, inc* - 6 times"
             return True
@@ -111,6 +111,11 @@ class ListRepeats(MotifClauses):
         if often.kind is TimesKind.UNCLEAR:
             often = replace(often, kind=TimesKind.IN_ALL)
         return repeats.fold_row(self.steps, often, stream.span_from(start))
+
+    def _in_gaps(self) -> bool:
+        """Whether the clause before goes between places: "V-st between next 2 V-sts 4 times" is one in each such gap."""
+        last = self.steps[-1] if self.steps else None
+        return isinstance(last, (Work, Group)) and bool(last.places) and all(place.between for place in last.places)
 
     def clause_often(self, start: int) -> bool:
         """The "x 6" right behind a clause: "2 sc x 6", "3 sc in next st x 4"."""

@@ -7,6 +7,7 @@ from dataclasses import replace
 from lint.amount import ONE, Amount
 from lint.growth import ShapedWhere
 from lint.place import LimitKind, TargetKind, Which
+from lint.reading.clauses.eachside import UNTOLD, each_of_sides, times_sides
 from lint.reading.clauses.edge import EdgeClauses
 from lint.reading.clauses.runlists import joined, runs_before, shapes, times_of_last
 from lint.reading.counting.counts import list_ends
@@ -198,7 +199,11 @@ class WorkClauses(EdgeClauses):
             stream.at = next(
                 (at for at in more if stream.lexemes[at + 1].kind == "number"), stream.at
             )  # "… and 3 in corner"
-            step = self.over_all_edges(start, step)
+            sides = each_of_sides(stream.lexemes[behind : stream.at])
+            if sides == UNTOLD:
+                self.steps.append(OpenWork(stream.span_from(start), stream.words(start, stream.at)))
+                return True
+            step = self.over_all_edges(start, replace(step, number=times_sides(step.number, sides)))
         if isinstance(step, Work) and not step.places and step.stitch not in ("inc", "dec") and self.along_edge():
             each = any(item.kind == "each" for item in stream.lexemes[start : stream.at])
             if not step.number_said or each:  # how many edges there are is not said

@@ -121,7 +121,7 @@ class PlaceFirstClauses(WithClauses):
         verb = stream.lexemes[start - 1].kind == "make" if start else False  # "work in each st" is no more of the last
         if not items and not inserted and not verb and self.more_places(found):
             return True
-        if not items or not all_read(items) or any(isinstance(item, (Work, Group)) and item.places for item in items):
+        if not items or not all_read(items) or any(_placed(item) for item in items):
             return False  # what goes into a place of its own does not go into this one
         items = [item for item in items if not isinstance(item, Remark)]
         if len(items) == 1 and isinstance(items[0], Work) and not items[0].places:
@@ -183,7 +183,7 @@ class PlaceFirstClauses(WithClauses):
         if last:
             stream.at = after[-1]
             return []
-        placeless = next((i for i, item in enumerate(items) if not bare(item)), len(items))
+        placeless = next((i for i, item in enumerate(items) if not bare(item) and not _joins(item)), len(items))
         listed = next((n for n in range(placeless, 1, -1) if mirrored(items[:n])), min(1, len(items)))
         if listed == 1 and placeless > 1 and isinstance(items[0], Work) and isinstance(items[1], Work):
             return []  # which of them go into the place is not said
@@ -337,6 +337,8 @@ class PlaceFirstClauses(WithClauses):
         return True
 
     def read_the(self, start: int) -> bool:
+        if self.loop_is_first(start):
+            return True
         self.stream.skip("the")
         if self.stream.kind() == "more":
             return self.read_another(start)
@@ -360,3 +362,13 @@ class PlaceFirstClauses(WithClauses):
             stream.at += 2  # "working in back loop of each sc,"
         self.steps.append(Loops(stream.span_from(start), kind.split("_")[0]))
         return True
+
+
+def _joins(item: Step) -> bool:
+    """ "4 sc, ch 2, sl st in next picot of First Motif, ch 2, 4 sc": the join to another piece, within a list for one place."""
+    slips = isinstance(item, Work) and item.stitch == "sl st" and bool(item.places)
+    return slips and all(place.which is Which.ELSEWHERE for place in item.places)
+
+
+def _placed(item: Step) -> bool:
+    return isinstance(item, (Work, Group)) and bool(item.places) and not _joins(item)

@@ -26,10 +26,13 @@ from lint.reading.counting.apart import counts_set_apart
 from lint.reading.counting.asides import asides, emphasis
 from lint.reading.counting.otherplaces import in_all_others, rest_of_row
 from lint.reading.counting.worded import counts_in_words
+from lint.reading.places.asstitches import spaces_as_stitches
+from lint.reading.places.fromhook import starts_in_chain
 from lint.reading.places.limbs import limb_joined
 from lint.reading.places.ofpieces import piece_run
 from lint.reading.places.thoseonly import those_only
 from lint.reading.places.together import told_together
+from lint.reading.places.whichgives import filled_with, which_gives
 from lint.reading.repeating import repeats
 from lint.reading.repeating.growth import growing_on
 from lint.reading.repeating.loosestars import fold_loose
@@ -41,14 +44,17 @@ from lint.reading.repeating.unshaped import unshaped
 from lint.reading.words.allbut import all_but_ends
 from lint.reading.words.barefigures import figures_as_stitches
 from lint.reading.words.colourwork import colours_apart
+from lint.reading.words.fittings import but_how, fitting_fixed, so_far_apart
 from lint.reading.words.lastpass import before_the_end, so_many_at_end
 from lint.reading.words.linestops import without_short_stops
 from lint.reading.words.lists import count_alone, to_the_end
 from lint.reading.words.needleloops import loops_together, may_tell_loops, needle_words
 from lint.reading.words.othersides import other_sides_told
+from lint.reading.words.rowletters import letters_as_rows
 from lint.reading.words.settingout import set_out
 from lint.reading.words.shortlists import crosses, pairs_as_two, signs_as_commas
 from lint.reading.words.somebody import about_somebody
+from lint.reading.words.squarelists import squares_as_list
 from lint.reading.words.stream import CLOSERS, OPENERS, Stream
 from lint.reading.words.unfit import with_unfit_folded
 from lint.reading.words.yokesections import sections_named
@@ -76,6 +82,7 @@ def read_row(stream: Stream) -> Reading:
     words = stream.lexemes
     stream, unfit = with_unfit_folded(stream)
     stream = signs_as_commas(figures_as_stitches(colours_apart(bars_as_stitches(crosses(pairs_as_two(stream))))))
+    stream = squares_as_list(letters_as_rows(stream))
     stream = counts_set_apart(counts_in_words(stream.without(asides(stream) | emphasis(stream))))
     parser = Clauses(stream, reading, top=True)
     parser.run()
@@ -105,6 +112,13 @@ _CALLS = (
     (("make", "number"), piece_run),
     (("make", "in", "over", "across", "word"), those_only),
     (("join", "attach", "word"), limb_joined),
+    (("make", "word"), spaces_as_stitches),
+    (("word", "make", "attach", "telling"), fitting_fixed),
+    (("word",), but_how),
+    (("number",), so_far_apart),
+    (("ordinal",), starts_in_chain),
+    (("word",), which_gives),
+    (("word", "stuff"), filled_with),
     (_OF_OTHERS, other_sides),
     (("make", "number"), all_sides),
 )
@@ -186,6 +200,13 @@ class Clauses(CountClauses):
             if read_others(stream, self.steps, start):
                 return True
         stream.at = start
+        if stream.word("but") and stream.kind(1) == "make" and self.steps and isinstance(self.steps[-1], Turn):
+            stream.take()  # "do not turn, but work back along the other side of the ch"
+            return self.clause()
+        if (kind == "skip" or stream.word("but")) and self.skips_every_nth(start):
+            return True
+        if stream.word("do") and self.drawn_alike(start):
+            return True
         if (kind in ("make", "as", "open_work") or stream.word("do")) and repeats.passage(stream, self.steps, start):
             return True
         if self.motif_clause(start) or not self.has_work() and self.behind_others(start):

@@ -215,6 +215,20 @@ class ShapingClauses(EvenlyClauses):
         stream.at = start
         return None
 
+    def skips_every_nth(self, start: int) -> bool:
+        """ "sc in each st around, skipping every 6th st": the run before passes over these."""
+        stream = self.stream
+        run = self.steps[-1] if self.steps else None
+        each = isinstance(run, Work) and len(run.places) == 1 and run.places[0].which is Which.EACH
+        stream.at += stream.word("but")
+        skips = stream.take_if("skip")
+        every = self.every_nth() if each and skips and stream.kind() == "each" and run.number == ONE else None
+        if every is None or stream.kind() not in (*SIGNS, *OPENERS, "end", "join", "turn", "dash", "="):
+            stream.at = start
+            return False
+        self.steps.append(Shaping(stream.span_from(start), every, False, ShapedWhere.SKIPPED))
+        return True
+
     def shaped_where(self) -> ShapedWhere | None:
         """Takes "evenly (across)", "at each end (of row)", "at beg and end of row", "at end of row"."""
         stream = self.stream

@@ -12,7 +12,7 @@ from lint.reading.clauses.hand import HandClauses
 from lint.reading.places.places import places
 from lint.reading.places.targets import ANY, how_many, target
 from lint.reading.words.needleloops import on_a_needle
-from lint.reading.words.stream import CLOSERS, OPENERS, Stream
+from lint.reading.words.stream import CLOSERS, OPENERS, SIGNS, Stream
 from lint.tree import OpenWork, Remark, Step, Work, walk
 
 TUNISIAN = ("tss", "tks", "tps", "tfs")
@@ -113,12 +113,46 @@ class TunisianClauses(HandClauses):
         self.steps.append(Remark(stream.span_from(start)))
         return True
 
+    def drawn_alike(self, start: int) -> bool:
+        """ "…, draw up a loop; do the same in every ch to the end": more places for that loop."""
+        stream = self.stream
+        stream.take()
+        if not stream.take_if("the") or not stream.take_if("same") or stream.kind() != "in":
+            stream.at = start
+            return False
+        last = next((at for at in range(len(self.steps) - 1, -1, -1) if not isinstance(self.steps[at], Remark)), None)
+        work = self.steps[last] if last is not None else None
+        found = places(stream) if isinstance(work, Work) and work.stitch in TUNISIAN else ()
+        if not found:
+            stream.at = start
+            return False
+        self.steps[last] = replace(work, places=(*work.places, *found))
+        self.steps.append(Remark(stream.span_from(start)))
+        return True
+
+    def loop_is_first(self, start: int) -> bool:
+        """ "The loop on your hook is the first stitch(, so …)": of each row that is begun with that loop."""
+        stream = self.stream
+        end = stream.next_of(",", ";", ".", *OPENERS, start=start + 1)
+        words = [item.lower for item in stream.lexemes[start:end]]
+        kinds = [item.kind for item in stream.lexemes[start:end]]
+        hooked = len(words) > 1 and words[1] in ("loop", "lp") and any("hook" in word for word in words)
+        told = any(word in ("is", "counts", "makes", "forms", "stands") for word in words)
+        if not (hooked and told and "first" in kinds and kinds[-1] in ("any_stitch", "stitch")):
+            return False
+        stream.at = end
+        if stream.kind() == "," and stream.word("so", ahead=1):
+            stream.at += 2
+        self.steps.append(Remark(stream.span_from(start)))
+        return True
+
     def read_keeping_loops(self, start: int) -> bool:
         """ "leaving all loops on hook", "keeping loops on hook"."""
         stream = self.stream
         end = stream.next_of(",", ";", ".", *OPENERS, start=start + 1)
         words = [item.lower for item in stream.lexemes[start + 1 : end]]
-        if not (any("hook" in word for word in words) and any("l" == word[:1] for word in words)):
+        kept = any("l" == word[:1] for word in words) or words[:1] in (["it"], ["them"])  # "and leave it on the hook"
+        if not (any("hook" in word for word in words) and kept):
             return False
         stream.at = end
         self.steps.append(Remark(stream.span_from(start)))
@@ -302,6 +336,9 @@ def _draws_loop(stream: Stream) -> bool:
             if stream.word("loop", "lp", "loops", "lps"):
                 stream.take()
                 return True
+        elif stream.kind() == "the" and stream.word("loop", "lp", ahead=1) and stream.word("through", ahead=2):
+            stream.at += 3  # "yrh, draw a loop through"
+            return stream.kind() in (*SIGNS, "and", "end")
     stream.at = start
     return False
 

@@ -80,7 +80,7 @@ class YarnClauses(ChainClauses):
         yarn = stream.take_if("yarn") or stream.word(*_YARNS) and stream.take()
         colour = colour or (self.colour() if yarn else None)
         stream.skip("then")
-        stitch, step = None, None
+        stitch = None
         if stream.take_if("with"):
             stream.skip("the")
             if self._several():
@@ -114,7 +114,6 @@ class YarnClauses(ChainClauses):
         found = after_corner(stream, found)
         if not found and stream.kind() in ("in", "to") and not self.into_the_round():
             return False
-        del step
         if stream.kind() == "together" or stream.word("together"):
             return False
         if stream.kind() == "at":  # "at the start of a short edge"
@@ -343,7 +342,9 @@ class YarnClauses(ChainClauses):
         stream = self.stream
         stream.take()
         stream.take_if("yarn")
-        if self.colour() is None or stream.kind() not in (*SIGNS, "end", "and"):
+        told = self.colour() is not None
+        stream.at += 2 * (stream.kind() == "from" and stream.kind(1) == "hook")  # "drop A from hook"
+        if not told or stream.kind() not in (*SIGNS, "end", "and"):
             return False
         self.steps.append(Remark(stream.span_from(start)))
         return True

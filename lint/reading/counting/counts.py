@@ -33,6 +33,7 @@ def bracket_count(stream: Stream, start: int, close: int, worked: bool) -> State
     text = stream.lexemes[after].lower if after < len(stream.lexemes) else ""
     if (
         not turning_chain(stream, after)
+        and not _rows_told(stream, after)
         and kind in ("in", "over", "times", "number", "star", "around", "across", "to", "repeat", "×")
         or text
         in (
@@ -66,6 +67,13 @@ def bracket_count(stream: Stream, start: int, close: int, worked: bool) -> State
     ):
         return None
     return found
+
+
+def _rows_told(stream: Stream, at: int) -> bool:
+    """Whether the "5 rows" of "(24) 5 rows" stands at an index, and nothing behind it: for how many the words are."""
+    words = stream.lexemes[at : at + 3]
+    kinds = [item.kind for item in words]
+    return kinds[:1] == ["number"] and kinds[1:2] in (["row"], ["round"]) and kinds[2:] in ([], ["."], ["end"])
 
 
 def list_ends(stream: Stream, index: int) -> bool:

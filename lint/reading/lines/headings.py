@@ -60,7 +60,7 @@ START = expression(
     r"|[^;:,]{0,30}?(?:\d\s*mm|\bhook\b)[^.;:,]{0,40}?,?|(?:\p{L}+\s+){1,3}(?=make\s+\d+\s?ch))\s*)?(?:loosely\s+)?"
     r"(?:(?:(?:commenc|begin|start)\w*\s+with|work)\s+(?=\d+\s?ch|ch(?:ain)?\s?\d+\s*(?:[.,;(]|sts?\b|$)))?"
     r"(?:(?:(?:commenc|begin|start)\w*\s+with|work|make|crochet)\s+an?\s+(?:\p{L}+\s+)?(?=ch(?:ain)?\s+of\s+\d))?"
-    r"(?:(?:start|begin)\w*\s+by\s+(?=chaining))?(?:ch(?:ain(?:ing)?)?s?\b\.?\s*-?\s*(?:of\s|[(\[{]\s*|(?:size\s)?[\p{L}\d/-]{1,9}\s?:\s?)?\d|ch\d|\d+\s?ch\b|[(\[]\d[\d\s,;:/-]{3,60}[)\]]\s?ch\b|make\s+(?:a\s+magic|[(\[]?\d)|magic (?:ring|circle|loop)"
+    r"(?:(?:start|begin)\w*\s+by\s+(?:(?=chaining)|making\s+(?:an?\s+)?(?=\d+\s?ch|ch(?:ain)?\s+of\s+\d)))?(?:ch(?:ain(?:ing)?)?s?\b\.?\s*-?\s*(?:of\s|[(\[{]\s*|(?:size\s)?[\p{L}\d/-]{1,9}\s?:\s?)?\d|ch\d|\d+\s?ch\b|[(\[]\d[\d\s,;:/-]{3,60}[)\]]\s?ch\b|make\s+(?:a\s+magic|[(\[]?\d)|magic (?:ring|circle|loop)"
     r"|(?:work\s+)?(?:\d[\d\s,;:()\[\]-]{0,40}f(?:sc|hdc|dc|tr)\b|f(?:sc|hdc|dc|tr)\s+\d))"
 )
 
@@ -86,7 +86,7 @@ RUN_IN = expression(
     r"\s*(?P<name>[A-Z][A-Z0-9 '&-]{2,40}?)(?P<make> \((?:[Mm]ake )?\w+\))?(?:\.| ?(?:\. ?){2,}| ?[…—–-]) *(?=(?i:ch|make|with|join|fsc|starting|beginning|work)\b)"
     rf"|\s*(?P<name>[A-Z][A-Z0-9 '&-]{{2,40}}?)(?P<make> \([Mm]ake \w+\))?: +(?=(?i:{_CHAINS}|make \d|(?:re)?join\b|(?:starting|beginning) (?:at|from) [\w ]{{2,20}}, (?:ch|make) \d|work (?:exactly )?(?:the )?(?:same as|as (?:given )?for)\b))"
     rf"|\s*(?P<name>(?=\p{{Lu}}){_PIECE_NAME})(?P<make> \([Mm]ake \w+\))?(?:\.| [-–—]) +(?=(?i:ch \d|ch\d|\d+ ch|chain \d|(?:re)?join\b|attach\b))"
-    r"|\s*(?P<name>(?!(?:Turn|Join|Next|Begin|Finish|Fasten|Continue|Repeat|Note|Skip|Start|Then|Now|Row|Round|Rnd)\b)\p{Lu}\p{Ll}+(?: \p{Lu}\p{Ll}+)?)(?P<make> \([Mm]ake \w+\))?(?:\.| ?\.?[–—]) *(?=(?i:(?:make )?(?:ch ?\d+|\d+ ?ch)[.;]?\s*$))"
+    r"|\s*(?P<name>(?!(?:Turn|Join|Next|Begin|Finish|Fasten|Continue|Repeat|Note|Skip|Start|Then|Now|Row|Round|Rnd)\b)\p{Lu}\p{Ll}+(?: \p{Lu}\p{Ll}+)?)(?P<make> \([Mm]ake \w+\))?(?:\.(?: \p{Lu}\p{L}+\.)?| ?\.?[–—]) *(?=(?i:(?:make )?(?:ch ?\d+|\d+ ?ch)[.;]?\s*$))"
     rf"|\s*(?P<name>\p{{Lu}}\p{{Ll}}+(?: \p{{L}}+){{0,2}}?)(?P<make> \([Mm]ake \w+\))?: +(?=(?i:{_CHAINS}|(?:re)?join\b|attach\b))"
     rf"|\s*(?P<name>\p{{Lu}}[\p{{L}}\d]+(?: [\p{{L}}\d]+){{0,2}}?)(?P<make> \([Mm]ake \w+\))?(?:: +| [-–—] +)(?={LIKE_ANOTHER})"
     r"|\s*(?P<name>(?i:border|edging|edge|trim|ruffle))(?P<make>)(?::|[ \t]+[-–—])[ \t]+(?=(?i:(?:\d+[ \t]?)?(?:sc|dc|hdc|tr|htr|ss|sl st|work)\b|do not (?:turn|fasten|cut|break)\b|don['’]t (?:turn|fasten|cut)\b|turn\b|(?:with|using) \w+, |ch[ \t]?\d|\d+[ \t]?ch\b|(?:re)?join\b|attach\b))"
@@ -114,8 +114,9 @@ _LISTED = expression(r":[^()]*;|(?i::\s*(?:sk|skip|miss|insert|yo|yarn over|yoh|
 _PIECE_NUMBER = expression(r"(?:\d{1,2}|[IVX]{1,4})\s?[.)]\s+(?=\p{Lu})")
 # "Body.", "Ears (2 pieces).": a piece's name as a sentence
 _NAME_STOPPED = expression(
-    r"(?!(?i:ch(?:ain)?s?|slip|crochet|knit)\b)\p{Lu}\p{L}+(?:[ -]\p{L}+){0,2}(?: \([^()]{1,20}\))?\."
+    r"(?!(?i:ch(?:ain)?s?|slip|crochet|knit)\b)\p{Lu}\p{L}+(?:[ -]\p{L}+){0,2}(?: \([^()]{1,20}\)| \d{1,2} ?(?:pcs|pieces|parts))?\."
 )
+_YARN_BEHIND = expression(r"(?P<name>\p{Lu}[^.:;]{2,30}\.)\s(?P<yarn>\p{Lu}[\p{L} -]{2,24}?)(?: yarn)?\.")
 _MEASURED = expression(r"(?i)\d\s?(?:sc|dc|hdc|tr|htr|ch|mm|cm|in|yd|g|oz|m)\b|[–—]\s")
 
 
@@ -218,7 +219,9 @@ class PartHeadings:
         """A line's words without its marks, and without the number of a piece where rows do not stand under such numbers."""
         text = line.strip().strip("*_# ")
         number = _PIECE_NUMBER.match(text) if not self.bare else None
-        return text[number.end() :] if number is not None else text
+        text = text[number.end() :] if number is not None else text
+        told = _YARN_BEHIND.fullmatch(text)  # "Head. Black.", "Horns (2 parts). Cream yarn."
+        return told["name"] if told is not None and self._colour_alone(told["yarn"]) else text
 
     def like_another(self, index: int, words: str) -> bool:
         """Whether words at a line say that a piece is worked like one that a line above is the heading of."""
@@ -276,6 +279,8 @@ class PartHeadings:
             and not text.isupper()
         ):
             return False
+        if expression(r"\.\s(?i:ch(?:ain)?\s?\d{1,3}|\d{1,3}\s?ch)\W*$").search(text):
+            return False  # "Body. White. CH 9": a chain behind the name
         if expression(r"\([^()]*\)\W*").fullmatch(text):
             return False  # "(in green, then off-white)" under a heading
         if (

@@ -6,6 +6,7 @@ from lint.amount import Amount
 from lint.place import Limit, LimitKind, Place, Target, TargetKind, Which
 from lint.reading.places.limits import limit
 from lint.reading.words.stream import CLOSERS, OPENERS, SIGNS, Stream
+from lint.tree import Group, Repeat, Skip, Step, Work
 
 
 def so_many_from_hook(stream: Stream, found: tuple[Place, ...]) -> tuple[Place, ...]:
@@ -41,3 +42,16 @@ def from_nth_chain(stream: Stream, start: int, number: int | None) -> tuple[Plac
     if number is not None:
         return (first, Place(span, Which.NEXT, chain, Amount.of(number - 1), each_of=True)) if number > 1 else (first,)
     return first, Place(span, Which.EACH, chain, limit=reach)
+
+
+def starts_in_chain(stream: Stream, steps: list[Step], start: int) -> bool:
+    """ "2nd ch from hook: 3 sc, inc": the chain that a row's first stitch goes into, in front of a colon."""
+    works = any(isinstance(step, (Work, Group, Repeat)) for step in steps)
+    kinds = [item.kind for item in stream.lexemes[start : start + 5]]
+    if works or kinds != ["ordinal", "chain", "from", "hook", ":"]:
+        return False
+    ordinal = stream.peek().number
+    stream.at = start + 5
+    span = stream.span_from(start)
+    steps.append(Skip(span, (Place(span, Which.FROM_HOOK, (Target(TargetKind.CHAIN),), ordinals=(ordinal,)),)))
+    return True

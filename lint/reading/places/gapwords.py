@@ -9,7 +9,7 @@ from lint.place import Place, Target, TargetKind, Which
 from lint.reading.places.limits import limit
 from lint.reading.places.targets import how_many, target
 from lint.reading.words.piecewords import PIECE_WORDS
-from lint.reading.words.stream import SIGNS, Stream
+from lint.reading.words.stream import CLOSERS, OPENERS, SIGNS, Stream
 
 
 def group_of_two(one: Target, other: Target | None, beside: str) -> tuple[Target | None, str]:
@@ -58,6 +58,23 @@ def space_between(stream: Stream, place: Place, start: int) -> Place:
     bare = place.bare and not any(item.kind == "next" for item in stream.lexemes[before : stream.at])
     place = replace(place, which=which, targets=(found,), between=True, limit=reach, span=whole, bare=bare)
     return replace(place, from_words=beside)
+
+
+def between_groups(stream: Stream, place: Place, start: int) -> Place:
+    """Takes the "between (the 2) shells" of "in next ch-2 sp between shells": a space that lies in none of them."""
+    space, before = place.targets[0], stream.at
+    if space.kind is not TargetKind.SPACE or space.length is None or len(place.targets) > 1 or place.of is not None:
+        return place
+    if not stream.take_if("between"):
+        return place
+    stream.skip("the", "next", "each")
+    how_many(stream)
+    beside = target(stream)
+    grouped = beside is not None and beside.kind is TargetKind.SPECIAL
+    if not grouped or stream.kind() not in (*SIGNS, "end", "number", *OPENERS, *CLOSERS, "and"):
+        stream.at = before
+        return place
+    return replace(place, targets=(replace(space, apart=True),), span=stream.span_from(start))
 
 
 def _before_the_next(stream: Stream) -> Target | None:

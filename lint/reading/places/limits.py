@@ -83,6 +83,7 @@ def limit(stream: Stream) -> Limit | None:
     )
     of_number = {stream.kind(-1), stream.kind(-2)} == {"stitch", "number"}
     aside = aside or of_number and stream.kind(edge) == "last" and stream.kind(edge + 1) == "row"
+    aside = aside or of_number and bool(worded_edge(stream, edge))
     aside = aside or stream.word(*PIECE_WORDS, ahead=edge)  # "across back neck"
     each = "each" in (stream.kind(-2), stream.kind(-3))
     each_chain = stream.kind(-1) == "chain" and each
@@ -304,6 +305,16 @@ def _round_the_edge(stream: Stream) -> Limit | None:
         return Limit(LimitKind.END, target=Target(TargetKind.PLACE, "edge"))
     stream.at = start
     return None
+
+
+def worded_edge(stream: Stream, ahead: int = 0) -> int:
+    """How many lexemes "cast-off edge", "hem edge" has ahead: an edge by words that name it; 0 where none stands there."""
+    for length in range(1, 4):
+        if stream.kind(ahead + length) == "edge":
+            return length + 1
+        if stream.kind(ahead + length - 1) not in ("word", "dash"):
+            return 0
+    return 0
 
 
 _EDGES = {"bottom": "bottom", "lower": "bottom", "foundation": "bottom", "top": "top", "upper": "top"}

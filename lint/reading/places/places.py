@@ -13,11 +13,12 @@ from dataclasses import replace
 from lint.amount import ONE
 from lint.place import Place, Target, TargetKind, Which
 from lint.reading.places.freeloops import free_part, in_all_of_them
-from lint.reading.places.gapwords import group_of_two, space_between
+from lint.reading.places.gapwords import between_groups, group_of_two, space_between
 from lint.reading.places.limits import half_of_row, limit
 from lint.reading.places.ofpieces import piece_stitches
 from lint.reading.places.ordinals import chain_top, first_and_others, merges, numbered_together, ordinal
 from lint.reading.places.partof import in_so_many_groups, middle_of_arch
+from lint.reading.places.pineapples import loop_of_pineapple
 from lint.reading.places.pointed import all_but, all_told, chains_made, each_place, pointed, with_target
 from lint.reading.places.prepositions import begins_bare, preposition
 from lint.reading.places.rowsides import ends_of_next_rows
@@ -28,7 +29,6 @@ from lint.reading.places.targets import (
     LOOPS,
     along_what,
     at_the_start,
-    below_what,
     beside_word,
     how_many,
     is_space_word,
@@ -37,6 +37,7 @@ from lint.reading.places.targets import (
     other_beside,
     row_named,
 )
+from lint.reading.places.underwhat import below_what
 from lint.reading.words.piecewords import (
     names_piece,
     of_joined_piece,
@@ -153,7 +154,7 @@ def _item(stream: Stream, between: bool = False) -> Place | None:
         return None  # "next 6 sts tog in pairs": how they are taken, and no place
     if (but_some := all_but(stream)) is not None:
         return but_some  # "in all but last 2 sts"
-    if (ends := ends_of_next_rows(stream)) is not None:
+    if (ends := ends_of_next_rows(stream) or loop_of_pineapple(stream, start)) is not None:
         return ends
     if (half := half_of_row(stream)) is not None:
         return Place(stream.span_from(start), Which.EACH, (ANY,), limit=half)
@@ -321,6 +322,7 @@ def _item(stream: Stream, between: bool = False) -> Place | None:
     if place.targets[0].kind in (TargetKind.SPACE, TargetKind.SPECIAL) and _between_picots(stream):
         place = replace(place, span=stream.span_from(start))  # "in next p-lp between picots": the middle of the loop
     behind = stream.at
+    place = between_groups(stream, place, start)
     if between:
         beside, told = group_of_two(place.targets[0], other_beside(stream), place.from_words)
         if beside is not None and told in ("before", "after"):  # "between first dc and V-st"

@@ -124,6 +124,9 @@ def _target(stream: Stream) -> Target | None:
         stream.take()  # "2 dc in every buttonhole (sp)"
         stream.take() if is_space_word(stream) else None
         return Target(TargetKind.SPACE)
+    if lexeme.kind == "special" and lexeme.lower == "corner" and is_space_word(stream, 1):
+        stream.at += 2  # "3 sc in each corner sp", where the pattern names a corner of its own
+        return Target(TargetKind.SPACE, corner=True)
     if lexeme.kind in ("special", "one_stitch", "group_word", "picot"):
         stream.take()
         name = lexeme.value or lexeme.lower
@@ -133,6 +136,10 @@ def _target(stream: Stream) -> Target | None:
     if stream.word("group", "groups", "pair", "pairs"):
         stream.take()
         legs = legs_behind(stream)  # "groups of 3 dc"
+        bare = (
+            legs is None and stream.kind() == "of" and stream.kind(1) == "number" and stream.kind(2) in (*SIGNS, "end")
+        )
+        stream.at += 2 if bare else 0  # "first dc of any group of 3"
         return Target(TargetKind.SPECIAL, "group", legs.number if legs is not None else None)
     if stream.word("tip", "point", "points") and stream.kind(1) in _BEHIND_TIP:
         stream.take()  # of a leaf, a star or a ripple: where it turns
@@ -320,15 +327,6 @@ def along_what(stream: Stream) -> None:
         if stream.take_if("side", "edge", "top") or stream.word(*PIECE_WORDS) and stream.take():
             return  # "around the cuff"
     stream.at = start
-
-
-def below_what(stream: Stream) -> None:
-    """Takes the "next dc" of "around sc 2 rows below next dc": what the place lies under."""
-    start = stream.at
-    while stream.kind() in ("the", "next", "last", "same", "unused"):
-        stream.take()
-    if stream.at > start and target(stream) is None:
-        stream.at = start
 
 
 def of_a_row_below(stream: Stream) -> bool:

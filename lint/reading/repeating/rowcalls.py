@@ -157,9 +157,13 @@ def row_call(stream: Stream, steps: list[Step], start: int) -> bool:
         named = not alike or told  # "as for first flap", "as Left Front", not "as before"
         while named and not stream.done and (stream.kind() in _PIECE_NAMES or not words and _base_or_top(stream)):
             words.append(stream.take().text)
+        if words and stream.kind() == "number" and stream.kind(1) in (".", ",", ";", "end", *OPENERS):
+            words.append(stream.take().text)  # "of Motif 1"
+        stream.take() if words and stream.word("above", "below") and stream.kind(1) in (".", ",", "end") else None
         part = " ".join(words) or None
         if part is None:
             stream.at = at
+    ordered = _in_that_order(stream)
     stream.skip("for", "consecutively", "alternate")
     while stream.word("consecutively", "pattern", "patt"):
         stream.take()
@@ -206,15 +210,14 @@ def row_call(stream: Stream, steps: list[Step], start: int) -> bool:
     first, last = numbers[0], numbers[-1]
     if (
         len(numbers) > 1
-        and first != last
         and not spread
-        and [n.lone for n in numbers] != list(range(first.lone or 0, (last.lone or 0) + 1))
+        and (ordered or [n.lone for n in numbers] != list(range(first.lone or 0, (last.lone or 0) + 1)))
     ):
         often = how_often.number.lone if how_often is not None and how_often.number is not None else None
-        if any((until, rows, part, sort)) or (how_often is not None and not often) or not all(n.lone for n in numbers):
+        if any((until, rows, sort)) or (how_often is not None and not often) or not all(n.lone for n in numbers):
             return False
         span = stream.span_from(start)  # "Rep Rows 5 and 3 (twice)", "Alternate Rows 3 and 2, ending with a Row 3"
-        called = [RowCall(span, number, number, kind=kind, open_ended=open_ended) for number in numbers]
+        called = [RowCall(span, number, number, kind=kind, part=part, open_ended=open_ended) for number in numbers]
         steps += called * min(often or 1, _MOST_PASSES)
         return True
     steps.append(RowCall(stream.span_from(start), first, last, times=how_often, kind=kind, part=part, **goes_on))
@@ -266,7 +269,9 @@ def rows_of_piece(stream: Stream, steps: list[Step], start: int) -> bool:
     stream.take()
     before = len(steps)
     if names_rows(stream) and row_call(stream, steps, start):
-        call = steps[-1]
+        call, several = steps[-1], len(steps) - before
+        if several > 1:  # "Work Rows 3, 2 and 3 (in that order)"
+            return True
         del steps[before:]
         if call.part is not None and stream.kind() == ",":  # "as for Left Front, reversing shaping": not as they are
             stream.at = stream.sentence_end(start, ".", ";")
@@ -274,6 +279,20 @@ def rows_of_piece(stream: Stream, steps: list[Step], start: int) -> bool:
         again = stream.kind(-1) == "more" and stream.word("again", ahead=-1)
         if isinstance(call, OpenWork) or call.part is not None or call.times is not None or again:
             steps.append(call)
+            return True
+    stream.at = start
+    return False
+
+
+def _in_that_order(stream: Stream) -> bool:
+    """Takes "in that order", "in the order given" behind the numbers of rows."""
+    start = stream.at
+    if stream.take_if("in"):
+        stream.skip("the", "same", "this")
+        stream.take() if stream.word("that", "following") else None
+        if stream.word("order"):
+            stream.take()
+            stream.take() if stream.word("given", "stated", "listed") else None
             return True
     stream.at = start
     return False

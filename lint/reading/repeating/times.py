@@ -157,11 +157,13 @@ def counts_passes(stream: Stream) -> bool:
 
 
 def _until_all_are_worked(stream: Stream) -> Limit | None:
-    """Takes "until all loops are worked", "in each loop around"."""
+    """Takes "until all loops are worked", "until the chain is used up", "in each loop around"."""
     start = stream.at
-    if stream.word("until", "till") and stream.kind(1) == "all":
+    named = stream.kind(1) == "all" or stream.kind(1) == "the" and stream.kind(2) in ("chain", "foundation")
+    if stream.word("until", "till") and named:
         end = stream.next_of(*SIGNS)
-        if stream.lexemes[end - 1].lower in ("worked", "used", "filled", "done", "completed"):
+        end_up = stream.lexemes[end - 1].lower == "up"
+        if stream.lexemes[end - 1 - end_up].lower in ("worked", "used", "filled", "done", "completed"):
             stream.at = end
             return Limit(LimitKind.END)
     if stream.kind() == "in" and stream.kind(1) == "each" and target(stream.inside(start + 2, len(stream.lexemes))):

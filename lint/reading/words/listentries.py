@@ -18,8 +18,8 @@ _PAREN = expression(
     r"(?P<a>[^()]{1,40}?(?:\(s\)|\(es\))?)\s*\((?=[^)]*\p{L})(?!e?s\))(?P<b>(?:[^()]|\(\w{0,3}\))*)\)\.?(?:\s(?:U\.?[SK]|British|American)\b[^()]*)?"
 )
 _A_IS = expression(
-    r"(?i)^(?:an?|each|the)\s+(?P<name>[\w-]+(?:\s+(?:stitch|st))?)(?:\s+\((?P<form>[\w-]{1,8}(?:\(s\))?)\))?\s+(?:(?:is|are)\s+worked(?:\s+as)?|is|are|=|means)\s+"
-    r"(?P<body>\([^()]+\)(?=\.\s+(?-i:\p{Lu})).|.+$)"  # what a bracket holds is all, whatever is said behind it
+    r"(?i)^(?:an?|each|the)\s+(?!(?:rnd|round|row|rd|piece|size)s?\s)[\"'“‘]?(?P<name>[\w-]+(?:\s+(?:stitch|st))?)[\"'”’]?(?:\s+\((?P<form>[\w-]{1,8}(?:\(s\))?)\))?\s+(?:(?:is|are)\s+worked(?:\s+as)?|is|are|=|means)\s+"
+    r"(?P<body>\([^()]+\)(?=\.\s+(?-i:\p{Lu})).|.+?(?=\.\s+(?-i:An?|Each)\s[\w-]+\s(?:is|means)\s).|.+$)"  # what a bracket holds is all, whatever is said behind it
 )
 
 
@@ -284,6 +284,12 @@ def _narrow_entry(chunk: str, at: int, known: frozenset[str]) -> Entry | None:
     )
 
 
+def _only_names(text: str, known: frozenset[str]) -> bool:
+    """Whether a list goes on with two short forms of the trade or more, one behind the other."""
+    pieces = [piece.strip(" .").lower() for piece in text.split(",")]
+    return len(pieces) > 1 and all(piece in known for piece in pieces[:2])
+
+
 def _entry(chunk: str, at: int, known: frozenset[str]) -> Entry | None:
     lead = len(chunk) - len(chunk.lstrip(" \t•*·-–"))
     text = _SEE.sub("", chunk[lead:].rstrip())
@@ -308,6 +314,8 @@ def _entry(chunk: str, at: int, known: frozenset[str]) -> Entry | None:
         comma = expression(r"([^\s,]+(?: [^\s,]+)?),\s+").match(text)  # "ch, chain"
         known_form = comma is not None and any(form in known for form in expand(comma[1]))
         match = expression(r",\s+").search(text, comma.end(1)) if comma is not None and known_form else None
+        if match is not None and _only_names(text[match.end() :], known):
+            return None  # "sc, inc, dec, ch": names, and none of them explained
     known_left = match is not None and any(form in known for form in expand(text[: match.start()]))
     known_left = known_left or match is not None and match.start() == 1 and text[0].isalpha()  # "A - decrease (2 sc …)"
     if match and 0 < match.start() <= 60 and (known_left or not (paren and "=" not in text and ":" not in text)):
