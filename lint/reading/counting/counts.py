@@ -319,6 +319,8 @@ def read(stream: Stream, bare: bool) -> Stated | None:
             ):
                 break
             return None
+        if items and items[-1].unit.startswith("per side") and countunits.in_each_corner(stream):
+            continue  # "7 sc along each side, 3 sc in each corner": those of the sides tell
         if stream.word("x", "×"):
             stream.take()
             if stream.done:

@@ -199,6 +199,19 @@ def of_a_side(stream: Stream) -> bool:
     return False
 
 
+def in_each_corner(stream: Stream) -> bool:
+    """Takes the "sc in each corner", "at the corners" of what is counted besides a side's stitches."""
+    start = stream.at
+    stream.take_if("stitch", "any_stitch")
+    if stream.take_if("in", "at") and (stream.take_if("each", "all", "the") or stream.word("every") and stream.take()):
+        stream.skip("of", "the", "number")
+        if stream.take_if("corner"):
+            stream.take_if("space", "any_stitch")
+            return True
+    stream.at = start
+    return False
+
+
 _FILET = ("special:block", "special:bl", "special:sp", "special:space", "space")
 
 
