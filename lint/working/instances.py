@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
 
 from lint.amount import Amount
 from lint.pattern import Row, Stated
@@ -31,6 +32,14 @@ class Instance:
     length: int
     untold: str | None = None  # why it is not known what is worked: the row called for is not there
     loop: Loop | None = None  # on the last row of a cycle that goes on until something is reached
+    base: tuple[int, int] | None = (
+        None  # the row that stands where the one before stands, of the side that this matches
+    )
+
+    @property
+    def key(self) -> tuple[int, int]:
+        """By which it is known again: its printed row, and the how manieth it is of that."""
+        return id(self.row), self.index
 
 
 @dataclass(frozen=True, slots=True)
@@ -54,3 +63,11 @@ def numbered(instance: Instance, number: int | None) -> str:
     """A label for a row that has none of its own."""
     word = label_word(instance.label, instance.kind) if instance.label != "Foundation" else ""
     return f"{word or ('Rnd' if instance.kind == 'round' else 'Row')} {number}"
+
+
+def looped(one: Instance, loop: Loop | None, before: Sequence[Instance]) -> Instance:
+    """A row that is worked again with those before it, going on until that is reached which ended them there."""
+    if loop is None or len(before) + 1 < len(loop.rows):
+        return one
+    rows = (*before[len(before) + 1 - len(loop.rows) :], one)
+    return replace(one, loop=replace(loop, rows=tuple(replace(row, stated=None) for row in rows)))

@@ -79,6 +79,7 @@ from lint.working.starts import begins_own, corner_to_corner, first_steps, found
 from lint.working.trials import PieceState, Side, Task, Trial, settle, workings_of
 
 _SHORT_ROWS = ("heel", "short row", "bust dart")  # headings under which rows turn before their end
+NO_MATCH = "what is worked so far does not match that other side"
 NO_STITCHES = "no stitches were found in this row"
 
 
@@ -206,6 +207,7 @@ class PatternWorker:
             if cell is None:
                 continue
             done.append(cell)
+            state.counts[instance.key] = cell.made.stitches if cell.made is not None else None
             state.number = instance.number or 0
             if instance.loop is not None:
                 if self._goes_on(instance.loop, done, state, size):
@@ -253,6 +255,8 @@ class PatternWorker:
         if instance.untold:
             state.fabric = None
             return Cell(Outcome.NOT_RECOMPUTED, stopped_by=instance.untold, stopped_at=row.span)
+        if instance.base is not None and (state.made is None or state.counts.get(instance.base) != state.made.stitches):
+            return self._not_recomputed(instance, state, size, NO_MATCH, row.span)
         unread = row.unread()
         if row.label is None and (
             unread or not any(isinstance(s, (*MAKES_STITCHES, Chain, MakeRing)) for s in walk(instance.steps))

@@ -33,6 +33,7 @@ from lint.reading.places.together import told_together
 from lint.reading.repeating import repeats
 from lint.reading.repeating.growth import growing_on
 from lint.reading.repeating.loosestars import fold_loose
+from lint.reading.repeating.othersides import to_match
 from lint.reading.repeating.piececalls import from_foundation, piece_again, piece_call
 from lint.reading.repeating.rhythms import going_on, named_row_worked
 from lint.reading.repeating.rowcalls import row_call, rows_of_piece
@@ -99,6 +100,7 @@ _CALLS = (
     (("make", "with", "ending"), so_many_at_end),
     (("word",), before_the_end),
     (("make", "open_work", "repeat"), piece_again),
+    (("open_work", "make", "word"), to_match),
     (("make", "as", "open_work"), piece_call),
     (("open_work", "word", "make", "increase", "decrease"), growing_on),
     (("make", "number"), piece_run),

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from lint.amount import Amount
 from lint.expression import expression
+from lint.reading.repeating.othersides import reversal
 from lint.reading.repeating.rowcalls import ends_with_row
 from lint.reading.words.piecewords import AGAIN
 from lint.reading.words.stream import CLOSERS, OPENERS, Stream
@@ -132,7 +133,9 @@ def piece_call(stream: Stream, steps: list[Step], start: int) -> bool:
     bare = stream.word("but") and stream.kind(1) in _ENDINGS
     besides = bare or stream.kind() == "," and stream.kind(behind) in _ENDINGS
     counted = counted or besides  # "as for Leg 1, but do not fasten off": as they are, and that besides
-    if not counted and stream.kind() not in (".", ";", "end"):  # "as for Back, reversing shaping": not as they are
+    mirrored = not besides and reversal(stream)  # its rows make as many stitches as those that they mirror
+    counted = counted or mirrored
+    if not counted and stream.kind() not in (".", ";", "end"):  # "as for Back, in rib": not as they are
         stream.at = stream.sentence_end(start, ".", ";")
         steps.append(OpenWork(stream.span_from(start), stream.words(start, stream.at)))
         return True
@@ -198,7 +201,7 @@ def _name(stream: Stream) -> str:
     if stream.word(*_NO_PIECE):
         return ""
     while stream.kind() not in ends and stream.at - start < _MOST_WORDS and not stream.done:
-        if stream.word("but", "with", "only", "reversing"):
+        if stream.word("but", "with", "only", "reversing") or stream.word("mirror", "reverse", ahead=1):
             break  # "the same as Back but mirrored": not as it is
         named = stream.at > start and len(stream.peek(-1).text) > 2  # "Leg 1", but not the row "R3"
         numbered = named and stream.kind() == "number" and stream.kind(1) in ends

@@ -128,7 +128,9 @@ def find_sizes(source: SourceText, finder: SectionFinder) -> SizeLine:
         named = [
             names for names in several if len(names) <= _MOST_SIZES and (shown.number or not _is_span(names, lines))
         ]
-        fitting = next((names for names in named if shown.fit(len(names))), None)
+        fits = [names for names in named if shown.fit(len(names))]
+        # "35/37 (38/40-41/43)" is cut in two before it is cut in three: what most lists show decides
+        fitting = next((names for names in fits if len(names) == shown.number), next(iter(fits), None))
         if fitting is not None or named and not shown.sure:
             told = shown.number > 1 and len(shown.lists) >= _ENOUGH  # what the lists show, a measure may name
             measured = _measured(lines, finder, shown.number) if fitting is None and told else ()
