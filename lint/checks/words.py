@@ -22,6 +22,7 @@ from lint.madeonce import made_once
 from lint.rulebook import AbbreviationFile
 from lint.source import Span
 from lint.tree import MAKES_STITCHES, NOT_UNDERSTOOD, Chain, RowCall, Step, Unread, Work, walk
+from lint.working.rownames import answers_to
 
 
 def check_unread(context: Context) -> Iterator[Finding]:
@@ -160,19 +161,26 @@ def check_terms(context: Context) -> Iterator[Finding]:
         )
 
 
+_SHAPED = ("increase", "decrease")
 _NUMBERED = expression(r"\s?[:.]?\s?\d")
 _SIGNS = expression(r"[\s:.)–—-]*")
 
 
 def _row_lexemes(context: Context) -> Iterator[tuple[str, str, Lexeme]]:
+    labels = [row.label for part in context.pattern.parts for row in part.rows if row.label is not None]
+    names = {label.words.lower() for label in labels if expression(r"(?i)\b(?:dec|inc)").search(label.words)}
     for part in context.pattern.parts:
         for row in part.rows:
             start = row.label.span.end if row.label is not None else row.span.start
             start = _SIGNS.match(context.source.text, start, row.span.end).end()  # there the reader began
             text = context.source.text[start : row.span.end]
-            for lexeme in context.lexicon.read(text, start):
+            lexemes = context.lexicon.read(text, start)
+            for lexeme, after in zip(lexemes, (*lexemes[1:], None), strict=True):
                 if lexeme.lower in ("r", "rs") and _NUMBERED.match(text, lexeme.end - start):
                     continue  # "R2" and "R 2" name a row
+                called = lexeme.kind in _SHAPED and after is not None and after.kind in ("row", "round")
+                if called and any(answers_to(name, f"{lexeme.lower} row") for name in names):
+                    continue  # "Work Dec row": a row that its label names
                 yield part.name, row.label.words if row.label is not None else "", lexeme
 
 

@@ -72,6 +72,7 @@ from lint.working.growth import counted, grows
 from lint.working.instances import MOST_ROWS, Instance, Loop
 from lint.working.joinedpieces import counted_round_pieces, with_piece
 from lint.working.likepieces import own_ways
+from lint.working.namedahead import rows_named_ahead
 from lint.working.onereading import Column, Settled, in_one_reading
 from lint.working.printedrows import pieces
 from lint.working.rowstate import NotDefined, TooMany
@@ -99,6 +100,7 @@ class PatternWorker:
         self.sizes = max(1, len(pattern.sizes))
         self.settled: Settled = pattern.settled
         self.works_behind = works_behind(pattern)
+        self.named_ahead = rows_named_ahead(pattern.parts)
         self.printed = {id(part): [piece for row in part.rows for piece in pieces(row)] for part in pattern.parts}
         self.heights = {rule.key: rule.height for rule in book.stitches.stitches}
         self.heights["sl st"] = 0
@@ -252,6 +254,8 @@ class PatternWorker:
         self, instance: Instance, coming: Instance | None, state: PieceState, size: int, blocks: bool
     ) -> Cell | None:
         row = instance.row
+        if id(row) in self.named_ahead:
+            return None
         if instance.untold:
             state.fabric = None
             return Cell(Outcome.NOT_RECOMPUTED, stopped_by=instance.untold, stopped_at=row.span)

@@ -11,12 +11,13 @@ from lint.reading.lines.headings import GATE, RUN_IN, Line, PartHeadings, begins
 from lint.reading.lines.headless import headless_lists
 from lint.reading.lines.labels import Found, LabelReader
 from lint.reading.lines.leaving import Leaving, cut_after, leavings, speaks_to_some
+from lint.reading.lines.makes import with_makes
 from lint.reading.lines.notedrows import noted_rows
 from lint.reading.lines.numbering import labelled_by_number, next_in_number
 from lint.reading.lines.pieceheadings import told_pieces
 from lint.reading.lines.sizecuts import by_size, for_other_sizes, under_their_label
 from lint.reading.lines.sizedlines import SizedLines
-from lint.reading.lines.texts import PartText, RowText, closed_apart
+from lint.reading.lines.texts import PartText, RowText, closed_apart, last_number
 from lint.reading.lines.titles import steps_go_on, tells_count, title_behind
 from lint.reading.page.sections import Heading, section_finder
 from lint.reading.page.wrapping import TURNS_ALONE, goes_on, hangs_on
@@ -34,7 +35,6 @@ _TITLED = expression(r"(?i)\s*(?:pattern(?: name)?|title|name|design)\s*:\s*(?P<
 _COUNTED_WORK = expression(
     r"(?i)\b(?:sc|dc|hdc|htr|tr)\s+(?:in|into|across|along|evenly|around)\b.*[(\[{]\s*\d+[^()\[\]{}]*\b(?:sc|dc|hdc|htr|tr|sts?|stitches)\b[^()\[\]{}]*[)\]}]\.?\s*$"
 )
-_NO_ROW = 10**9
 _MAKES = r"(?i)\b(?:\d+\s?)?(?:sc|dc|hdc|tr|htr|ch|mr|magic)\b"
 _CHAIN_BEHIND = expression(r"(?i)[.;:]\s+(?=(?:with \w+, )?ch(?:ain)?s?\b\s*-?\s*\d)")
 # a line cut in the middle of a sentence: "… at end of", and in the next "Row 64. 145 sts."
@@ -80,7 +80,9 @@ class LayoutReader:
             expression(r"\W*\p{Lu}").match(line.text) for line in self.lines
         )  # but for "US", "DK"
         self.unheaded = headless_lists([line.text for line in self.lines], self.finder, book)
-        self.headings = PartHeadings(self.lines, self.labels, self.finder, self.bare, self.lower_case)
+        headings = PartHeadings(self.lines, self.labels, self.finder, self.bare, self.lower_case)
+        self.headings, self.makes = with_makes(headings)
+        self.lines = self.headings.lines
         noted = noted_rows(self.lines, self.gates, self.labels)
         self.sized = SizedLines(self.lines, self.labels, self.headings, self.passage, len(self.sizes), self.bare, noted)
 
@@ -196,7 +198,7 @@ class LayoutReader:
             hung = row is not None and not after_blank and (hangs or line.text.lstrip()[:1] in ("(", "["))
             if not hung and self.headings.at(index, after_blank):
                 name, make = self.headings.name(line.text)
-                part = self._opened(name, self._stripped(line), make)
+                part = self._opened(name, self._stripped(line), self.makes.get(index, make))
                 layout.parts.append(part)
                 section, row, after_blank = None, None, False
                 continue
@@ -278,7 +280,7 @@ class LayoutReader:
 
     def _leave(self, leaving: Leaving, part: PartText) -> None:
         """Sizes leave off; the rows that they work no more are taken from the labels of those that stand above."""
-        if leaving.after is not None and leaving.sizes and leaving.after > _last_number(part):
+        if leaving.after is not None and leaving.sizes and leaving.after > last_number(part):
             self.later.append(leaving)  # "MEDIUM, stop after Row 30", told above Row 28
             return
         self.passage.open(self.sized.leaving_gate(leaving))
@@ -390,9 +392,3 @@ class LayoutReader:
         above = self.source.slice(row.span).rstrip()
         apart = row.label is None and stands_apart(above, line.text)
         return not apart and goes_on(above, line.text.strip(), self.lower_case, len(self.sizes))
-
-
-def _last_number(part: PartText | None) -> int:
-    """The highest row number that stands in a part so far; any other where rows have no numbers."""
-    labels = [row.label for row in part.rows if row.label is not None] if part else []
-    return max((label.numbers[-1] for label in labels if label.numbers), default=_NO_ROW)

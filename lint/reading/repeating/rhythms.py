@@ -90,7 +90,7 @@ def _one(stream: Stream) -> Rhythm | None:
 
 
 def named_row_worked(stream: Stream, steps: list[Step], start: int) -> bool:
-    """ "Work a dec row every 4th row 3 times": the row named by its label, as in "Rep Dec row every 4th row"."""
+    """ "Work a dec row every 4th row 3 times", "Work Dec row": the row named by its label, as in "Rep Dec row every 4th row"."""
     stream.take()
     stream.skip("the")
     words = stream.at
@@ -102,6 +102,13 @@ def named_row_worked(stream: Stream, steps: list[Step], start: int) -> bool:
         if (told := rhythms(stream)) is not None:
             span = stream.span_from(start)
             steps += [one.call(span, kind=kind, name=name) for one in told]
+            return True
+        how_often = None if ends(stream) else read_times(stream)  # "Work dec row 3 times in total", "work Dec row"
+        if ends(stream) and (how_often is None or how_often.kind is not TimesKind.FILL):
+            in_all = said_in_all(stream, how_often)
+            steps.append(
+                RowCall(stream.span_from(start), None, None, times=how_often, kind=kind, name=name, times_in_all=in_all)
+            )
             return True
     stream.at = start
     return False
@@ -148,6 +155,9 @@ def every_so_many(stream: Stream, following: bool = False) -> int | None:
         step = stream.take().number
     if stream.word("following", "foll"):
         stream.take()
+    if step == 1 and stream.kind() in ("right_side", "wrong_side") and stream.kind(1) == "row":
+        stream.take()
+        step = 2  # "every RS row"
     if stream.take_if("row", "round") and 1 <= step <= 40:
         return step
     stream.at = start
