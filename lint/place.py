@@ -25,6 +25,9 @@ class TargetKind(StrEnum):
     PLACE = "place"  # "same place", "hole": whatever stands there
 
 
+OF_STITCH = "of "  # in the name of row ends: before the stitch of which those rows are
+
+
 @dataclass(frozen=True, slots=True)
 class Target:
     """A sort of place, as named."""
@@ -33,6 +36,11 @@ class Target:
     name: str | None = None  # US key of a stitch, or the name of a special stitch
     length: Amount | None = None  # of a chain space
     corner: bool = False  # "corner sp": only those at the corners
+
+    @property
+    def rows_of(self) -> str:
+        """The stitch of which the rows are whose ends are meant, "each dc row end"; "" where that is not said."""
+        return (self.name or "").partition(OF_STITCH)[2] if self.kind is TargetKind.ROW_END else ""
 
 
 class Which(StrEnum):

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
 from functools import lru_cache
-from itertools import pairwise
+from itertools import pairwise, zip_longest
 
 import regex
 
@@ -175,7 +175,7 @@ def _row_lexemes(context: Context) -> Iterator[tuple[str, str, Lexeme]]:
             start = _SIGNS.match(context.source.text, start, row.span.end).end()  # there the reader began
             text = context.source.text[start : row.span.end]
             lexemes = context.lexicon.read(text, start)
-            for lexeme, after in zip(lexemes, (*lexemes[1:], None), strict=True):
+            for lexeme, after in zip_longest(lexemes, lexemes[1:]):
                 if lexeme.lower in ("r", "rs") and _NUMBERED.match(text, lexeme.end - start):
                     continue  # "R2" and "R 2" name a row
                 called = lexeme.kind in _SHAPED and after is not None and after.kind in ("row", "round")

@@ -23,8 +23,9 @@ from lint.tree import (
 from lint.working.bench import Worked
 from lint.working.cells import joins_yarn, of_this_row, skips_to_join
 from lint.working.cursor import PlacesUnknown
-from lint.working.fabric import Fabric, Node
+from lint.working.fabric import Fabric, Made, Node
 from lint.working.instances import Instance
+from lint.working.rowkinds import rows_told
 from lint.working.starts import along_row_ends, founds, is_round, on_foundation
 from lint.working.trials import FreeLoops, PieceState, Side, Task, Trial, best_reading
 
@@ -184,12 +185,16 @@ def moves_on(row: Row) -> bool:
     return moved or "join" in words or "attach" in words
 
 
-def with_row(side: Side, steps: tuple[Step, ...], makes: bool, circular: bool) -> Side:
-    """The side of a piece after one more row; not known after a round, or a row worked along it."""
-    if makes:
-        to_and_fro = side.rows is not None and not circular and not along_row_ends(steps)
-        side = replace(side, rows=side.rows + 1 if to_and_fro else None)
-    return seamed(steps, side)
+def with_row(side: Side, instance: Instance, made: Made, circular: bool) -> Side:
+    """The side of a piece after one more row; not known after a round, a row worked along it, or one of untold many."""
+    if made.stitches or made.spaces:
+        to_and_fro = side.rows is not None and not circular and not along_row_ends(instance.steps)
+        if to_and_fro and rows_told(instance.row):
+            kind = next(iter(made.by_kind)) if len(made.by_kind) == 1 else ""
+            side = replace(side, rows=side.rows + 1, kinds=(*side.kinds, kind))
+        else:
+            side = replace(side, rows=None, kinds=())
+    return seamed(instance.steps, side)
 
 
 def foundation_edge(instance: Instance, state: PieceState) -> Fabric | None:

@@ -75,6 +75,7 @@ from lint.working.likepieces import own_ways
 from lint.working.namedahead import rows_named_ahead
 from lint.working.onereading import Column, Settled, in_one_reading
 from lint.working.printedrows import pieces
+from lint.working.rowkinds import row_ends_counted
 from lint.working.rowstate import NotDefined, TooMany
 from lint.working.starts import begins_own, corner_to_corner, first_steps, founds, is_round, until_turned, works_ring
 from lint.working.trials import PieceState, Side, Task, Trial, settle, workings_of
@@ -304,6 +305,7 @@ class PatternWorker:
     def _work(self, instance: Instance, coming: Instance | None, state: PieceState, size: int, blocks: bool) -> Cell:
         if state.earlier.last and state.earlier.last == (instance.number or 0) - 1:
             instance = replace(instance, steps=named_as_below(instance.steps, state.earlier.last))
+        instance = replace(instance, steps=row_ends_counted(instance.steps, state))
         fabric = fabric_below(instance, state)
         leans = state.leans if fabric is state.fabric else ""
         task = Task.of(instance, state, fabric, size, blocks)
@@ -331,7 +333,7 @@ class PatternWorker:
             cell = self._not_recomputed(instance, state, size, why, instance.row.span)
             unclear = unclear_times(best, task.steps, fabric)
             return replace(cell, misfits=misfits(worked, instance), assumed=fabric.assumed, unclear_times=unclear)
-        if not grows(instance.row, state.made, worked.made):
+        if not grows(instance.row, instance.steps, state.made, worked.made):
             return self._not_recomputed(instance, state, size, "it does not grow as it is said to", instance.row.span)
         if leans and best.agrees is False and follows_below(task, best, state):
             cell = self._not_recomputed(instance, state, size, STANDS_ON_PRINT.format(leans), instance.row.span)
@@ -355,7 +357,7 @@ class PatternWorker:
         self.done_with(fabric)
         leave_unworked(worked, fabric, state, task.circular)
         state.loops = with_free_loops(state.loops, best, task)
-        state.side = with_row(state.side, instance.steps, bool(makes), task.circular)
+        state.side = with_row(state.side, instance, worked.made, task.circular)
         state.carried, state.joining, state.made = worked.carried, (), worked.made
         state.recent = [*state.recent, *([worked.made] if makes else [])][-MOST_RECENT:]
         state.fabric = next_fabric(worked, task, state)

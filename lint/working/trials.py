@@ -37,6 +37,7 @@ class Side:
 
     rows: int | None = None  # worked to and fro since the foundation; None where that is not known
     seamed: bool = False  # first and last row are joined, so that the edge runs round a tube
+    kinds: tuple[str, ...] = ()  # the stitch that each of them is of; "" where it is of several
 
 
 @dataclass(frozen=True)

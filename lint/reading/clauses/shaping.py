@@ -226,7 +226,8 @@ class ShapingClauses(EvenlyClauses):
         stream.skip("at", "in", "the")
         at_edge = stream.at
         while stream.word(
-            "neck", "armhole", "front", "side", "center", "centre", "raglan", "inner", "outer", "inside", "outside"
+            *("neck", "armhole", "front", "side", "center", "centre", "raglan", "inner", "outer", "inside", "outside"),
+            *("same", "shaped", "sloping", "curved", "long", "short"),
         ):
             stream.take()
         if stream.at > at_edge and stream.take_if("edge", "side", "ending"):

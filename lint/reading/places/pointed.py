@@ -303,7 +303,7 @@ def with_target(stream: Stream, start: int, which: Which, number: Amount = ONE, 
     if owner is not None:  # "next 40 body sts"
         return Place(stream.span_from(start), Which.ELSEWHERE, PIECE, number, from_words=owner.lower)
     if found.kind is TargetKind.ROW_END:
-        every = found.name == "each" and number is ONE
+        every = (found.name or "").startswith("each") and number is ONE
         which = Which.EACH if every else Which.ELSEWHERE
     if found.kind is TargetKind.PLACE and found.name == "edge":
         which = Which.ELSEWHERE

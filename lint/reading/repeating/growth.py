@@ -104,7 +104,7 @@ def _of_each(call: RowCall, shaped: Shaping, lexemes: list[Lexeme]) -> bool:
 
 _IDLE = (Remark, UseYarn)
 _EVERY_ROW = ("each", "row", "round", "of", "in", "the", "as")
-_AS_BEFORE = ("set", "established", "before", "usual")
+_AS_BEFORE = ("on", "set", "established", "before", "usual")
 _SHAPES = expression(r"(?i)\b(?:inc|dec)(?:reas\w*)?\b")
 
 
