@@ -43,6 +43,9 @@ class Target:
         return (self.name or "").partition(OF_STITCH)[2] if self.kind is TargetKind.ROW_END else ""
 
 
+FREE_CHAIN = Target(TargetKind.CHAIN, "free")  # a chain whose free loop is worked into, of a chain named before
+
+
 class Which(StrEnum):
     """Which of the places of a sort is meant."""
 

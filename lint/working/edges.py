@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 
 from lint.pattern import Row
-from lint.place import Place, TargetKind, Which
+from lint.place import FREE_CHAIN, Place, TargetKind, Which
 from lint.tree import (
     MAKES_STITCHES,
     AlongEdge,
@@ -19,6 +19,7 @@ from lint.tree import (
     Step,
     Work,
     children,
+    walk,
 )
 from lint.working.bench import Worked
 from lint.working.cells import joins_yarn, of_this_row, skips_to_join
@@ -158,10 +159,16 @@ def _joined_here(steps: tuple[Step, ...]) -> bool:
 
 def fabric_below(instance: Instance, state: PieceState) -> Fabric:
     """What a row is worked on: an edge that it or the line before it speaks of, else what the last row left."""
-    edge = side_edge(instance, state) or foundation_edge(instance, state)
+    edge = side_edge(instance, state) or foundation_edge(instance, state) or _chain_untold(instance.steps)
     if edge is not None:
         state.joining = tuple(step for step in state.joining if not isinstance(step, AlongEdge) or step.row)
     return edge or state.fabric
+
+
+def _chain_untold(steps: tuple[Step, ...]) -> Fabric | None:
+    """An edge that is not known, for the free loops of chains where the words do not say of which."""
+    places = (place for step in walk(steps) if isinstance(step, (Work, Group)) for place in step.places)
+    return Fabric.unknown(False) if any(FREE_CHAIN in place.targets for place in places) else None
 
 
 def side_edge(instance: Instance, state: PieceState) -> Fabric | None:

@@ -78,6 +78,7 @@ class EdgeClauses(ClusterClauses):
         if stream.at > words and stream.word("opening", "openings", "edging", "band", "line"):
             stream.take()
         named = stream.at > words
+        stream.take_if("any_stitch") if named else None  # "5 dc along neck sts"
         return named and (self._as_far_as() or stream.kind() in (*SIGNS, "end", "and", "dash", "turn", "join"))
 
     def _round_a_chain(self) -> bool:

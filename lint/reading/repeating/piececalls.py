@@ -201,7 +201,9 @@ def _name(stream: Stream) -> str:
     if stream.word(*_NO_PIECE):
         return ""
     while stream.kind() not in ends and stream.at - start < _MOST_WORDS and not stream.done:
-        if stream.word("but", "with", "only", "reversing") or stream.word("mirror", "reverse", ahead=1):
+        if stream.word("but", "with", "only", "reversing", "through", "thru") or stream.word(
+            "mirror", "reverse", ahead=1
+        ):
             break  # "the same as Back but mirrored": not as it is
         named = stream.at > start and len(stream.peek(-1).text) > 2  # "Leg 1", but not the row "R3"
         numbered = named and stream.kind() == "number" and stream.kind(1) in ends
@@ -230,7 +232,7 @@ def _rows(stream: Stream) -> tuple[str, Amount, Amount] | None:
 def _end(stream: Stream) -> tuple[str | None, Amount | None, str | None]:
     """ "to end of Row 52", "until 43rd row is complete", "to armhole shaping": up to which row, or which heading."""
     start = stream.at
-    if not stream.take_if("to"):
+    if not stream.take_if("to") and not (stream.word("through", "thru") and stream.take()):
         return None, None, None
     if stream.kind() == "and" and stream.word("including", "incl", ahead=1):
         stream.at += 2  # "up to and including row 23"
@@ -244,7 +246,10 @@ def _end(stream: Stream) -> tuple[str | None, Amount | None, str | None]:
     if at_end:
         stream.skip("of", "the")
     kind = stream.take().kind if stream.kind() in ("row", "round") else None
+    lettered = kind is None and stream.word("r") and stream.kind(1) == "number" and bool(stream.take())  # "R30"
     number = stream.row_number()
+    if lettered and number is not None:
+        return None, number, None
     if number is not None:
         if kind is None and stream.kind() in ("row", "round"):
             kind = stream.take().kind
