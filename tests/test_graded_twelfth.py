@@ -107,3 +107,106 @@ def test_a_row_of_which_section() -> None:
 def test_through_a_row(words: str) -> None:
     """ "Through Row 10" is up to its end."""
     assert _made(_BACK.format(words))[-10:] == [6] * 10
+
+
+_CROWN = "Test hat\nUS terms\n\nCROWN\nRnd 1: 60 sc in magic ring. (60 sc)\nRnd 2: *Sc in next 8 sts, sc2tog; rep from * around. (54 sc)\n{}\n"
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        "Continue in this way, working 1 st less between decreases on each round, until 36 sts remain.",
+        "Cont decreasing in this manner, working 1 less st between decs each rnd until 36 sts remain.",
+    ],
+)
+def test_runs_that_shrink_until_so_many_are_left(words: str) -> None:
+    """Each round has a shorter run than the one before, down to the number that is said."""
+    assert _made(_CROWN.format(words))[2:] == [48, 42, 36]
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        "Continue in this way, working 1 st less between decreases on each round, until 35 sts remain.",
+        "Continue in this way, working 1 st less between decreases on each round, until hat fits.",
+    ],
+)
+def test_runs_that_never_come_to_it(words: str) -> None:
+    """A number that the rounds pass by, or a length, leaves them not counted."""
+    assert _made(_CROWN.format(words))[-1] is None
+
+
+@pytest.mark.parametrize(
+    ("words", "made"),
+    [
+        ("Rnd 2: Ch 1, sc in each sc around, increasing 1 st, join. (25 sc)", 25),
+        ("Rnd 2: Ch 1, sc in each sc around, decreasing 3 sts, join.", 21),
+        ("Rnd 2: Ch 1, sc. in each sc. around, inc. 4 sts. evenly spaced, join.", 28),
+        ("Rnd 2: Ch 1, sc in each sc around, increasing 1 st in each corner, join.", None),
+    ],
+)
+def test_shaping_of_which_no_place_is_said(words: str, made: int | None) -> None:
+    """Wherever it falls, a round has so many more; so many in each corner are not those."""
+    assert _made(_SOCK.format(words))[-1] == made
+
+
+@pytest.mark.parametrize(
+    ("words", "made"),
+    [
+        ("2 sc. in each ch. 1 sp. around, join.", 24),
+        ("sc. in each sp. around, join. 12 sc.", 12),
+    ],
+)
+def test_a_stop_between_a_chain_and_its_length(words: str, made: int) -> None:
+    """ "Ch. 1 sp." is a space of one chain; behind the join a figure is the row's count."""
+    rows = (
+        "Rnd 2: Ch 4 (counts as dc and ch 1), sk next sc, *dc in next sc, ch 1, sk next sc; rep from * around, join. (12 dc)\n"
+        f"Rnd 3: Ch 1, {words}"
+    )
+    assert _made(_SOCK.format(rows))[-1] == made
+
+
+@pytest.mark.parametrize(
+    "line", ["Change to B and work along one edge of the brim.", "Working along one long edge of the brim,"]
+)
+def test_a_band_worked_along_one_edge(line: str) -> None:
+    """ "One edge" is no stitch to work; the last row joined to the foundation makes the band a ring."""
+    text = (
+        "Test hat\nUS terms\n\nBRIM\nCh 7.\nRow 1: Sc in 2nd ch from hook and in each ch across, turn. (6 sc)\n"
+        "Rows 2-20: Ch 1, sc in each st across, turn.\nJoin last row to foundation with sl st to form a ring.\n\n"
+        f"BODY\n{line}\nRnd 1: Ch 1, sc in each row end around, join. (20 sc)\n"
+    )
+    assert _made(text)[-1] == 20
+
+
+def test_each_chain_of_the_foundation_from_below() -> None:
+    """ "In each ch of the foundation chain" is its other side, when rows stand on it."""
+    text = _SOCK.format("Rnd 2: Ch 1, 2 sc in each sc around, join. (48 sc) Fasten off.")
+    assert (
+        _made(text + "\nNECK\nJoin yarn at centre back.\nRnd 1: Ch 1, sc in each ch of the foundation chain, join.\n")[
+            -1
+        ]
+        == 24
+    )
+
+
+def test_a_heading_over_a_change_of_colour() -> None:
+    """A section's name right below a row, over the line that changes the yarn and a first row."""
+    text = _SOCK.format(
+        "Rnds 2-4: Ch 1, sc in each sc around, join.\nHand\nChange to B.\nRnd 1: Ch 1, hdc in each st around, join."
+    )
+    assert [part.name for part in check(text).pattern.parts] == ["SOCK", "Hand"]
+
+
+def test_a_weight_in_a_list() -> None:
+    """ "50 (100) 100 (150) 200 g" has five figures; four of them and a weight of balls are four."""
+    text = (
+        "Test top\nUS terms\n\nSizes: 2 (4) 6 (8) 10 years\n\nMaterials: cotton, {} g. Hook 4 mm\n\nTOP\nCh 21 (23) 25 (27) 29.\n"
+        "Row 1: Sc in 2nd ch from hook and in each ch across, turn. 20 (22) 24 (26) 28 sc.\n"
+        "Row 2: Ch 1, sc in each sc across, turn. 20 (22) 24 (26) 28 sc.\nRow 3: Ch 1, sc in next 20 (22) 24 (26) 28 sc, turn.\n"
+    )
+    rules = [
+        {one.rule for one in check(text.format(figures)).findings}
+        for figures in ("50 (100) 100 (150) 200", "50 (100) 100 (150)")
+    ]
+    assert ["size-list-length" in one for one in rules] == [False, True]

@@ -69,13 +69,14 @@ class Expander:
         rows = tuple(
             replace(
                 item,
+                steps=grown_steps(loop.base, loop.call, loop.passes, 1) if loop.call is not None else item.steps,
                 number=item.number + step if item.number is not None else None,
                 label=numbered(item, item.number + step) if item.number is not None else item.label,
                 loop=None,
             )
             for item in loop.rows
         )
-        return [*rows[:-1], replace(rows[-1], loop=replace(loop, rows=rows))]
+        return [*rows[:-1], replace(rows[-1], loop=replace(loop, rows=rows, passes=loop.passes + 1))]
 
     def _expand(self, row: Row, part: Part) -> list[Instance]:
         label = row.label
@@ -197,7 +198,7 @@ class Expander:
             again = rows[len(call.lead) :]
             result[-len(cycle) :] = [
                 *rows[:-1],
-                replace(rows[-1], loop=Loop(again, call.until, call.until_unit, row.stated)),
+                replace(rows[-1], loop=Loop(again, call.until, call.until_unit, row.stated, *_growing(call, cycle))),
             ]
             self.counted_on = call.until is None
         return result
@@ -387,3 +388,8 @@ class Expander:
         if not rows or id(part) in self.preludes:
             return rows
         return [replace(rows[0], steps=self.preludes.get(id(there[0].part), ()) + rows[0].steps), *rows[1:]]
+
+
+def _growing(call: RowCall, cycle: list[Called]) -> tuple[RowCall, tuple[Step, ...]] | tuple[()]:
+    """The call and the steps of one row that has more, or less, each time it is worked again."""
+    return (call, cycle[0].steps) if call.growth and len(cycle) == 1 and not call.lead else ()

@@ -50,6 +50,9 @@ class Loop:
     until: Amount | None
     unit: str = "stitches"
     stated: Stated | None = None  # the printed count, which is that of the last row of all
+    call: RowCall | None = None  # of one row that grows from pass to pass
+    base: tuple[Step, ...] = ()  # what that row works before it has grown
+    passes: int = 1  # how often it has been worked
 
 
 def passes_of(call: RowCall, cycle: int) -> int | None:

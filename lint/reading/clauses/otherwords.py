@@ -73,8 +73,10 @@ class WordClauses(EndingClauses):
             return True
         if stream.word("pick") and stream.word("up", ahead=1) and stream.kind(2) == "and":
             if stream.kind(3) in ("stitch", "make"):
-                stream.at += 3  # "pick up and sc 60 sts evenly around armhole": as it goes on
-                return self.clause()
+                stream.at, worked = start + 3, len(self.steps)  # "pick up and sc 60 sts evenly around armhole"
+                if self.clause() and stream.kind() in (*SIGNS, "end", "and", "join", "turn", *OPENERS):
+                    return True
+                del self.steps[worked:]
             stream.at = start
         if stream.word("keeping", "retaining") and self.read_keeping_loops(start):
             return True

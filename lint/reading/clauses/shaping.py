@@ -88,7 +88,9 @@ class ShapingClauses(EvenlyClauses):
         ):  # "increasing 2 sts in the first and last st": two in all, or two in each
             self.steps.append(Unread(stream.span_from(start), stream.words(start, stream.at), NOT_UNDERSTOOD))
             return True
-        if where is None:
+        if where is None and self.said_of_run(word, before):
+            stream.at, where = before, ShapedWhere.EVENLY  # "increasing 1 st.": wherever it falls, it is one more
+        elif where is None:
             stream.at = before
             stream.take_if("in")
         elif where is ShapedWhere.EVENLY and number == ONE and stream.kind() == "number" and stream.kind(1) == "times":
@@ -126,6 +128,14 @@ class ShapingClauses(EvenlyClauses):
             return True
         self.steps.append(Shaping(span, number, increase, where, over))
         return True
+
+    def said_of_run(self, word: Lexeme, at: int) -> bool:
+        """Whether "…, increasing 1 st" is all that is said of the run before it."""
+        behind = self.stream.lexemes[at].kind if at < len(self.stream.lexemes) else "end"
+        ended = behind in (*SIGNS, "end", "dash", "=", *OPENERS)
+        counted = self.stream.lexemes[at - 1].kind in ("any_stitch", "stitch")
+        told = word.lower in ("increasing", "decreasing") and counted and ended
+        return told and bool(self.steps) and is_run(self.steps[-1])
 
     def read_own_increase(self, start: int) -> bool:
         """ "double every 2nd st", where the pattern's list says that to double is to work two in one stitch."""

@@ -97,7 +97,7 @@ def each_place(stream: Stream, start: int) -> Place | None:
     of, word = part_of(stream)
     of_which = which_owner(stream.lexemes[owned : stream.at])
     if of in (_A_CHAIN, FOUNDATION) and targets in ([ANY], [_A_CHAIN]) and not word:
-        targets, of = [_A_CHAIN], None  # "each st of ch", "each rem ch of foundation ch": those of the chain begun on
+        targets, of = [of], None  # "each st of ch", "each rem ch of foundation ch": those of the chain begun on
     if found.kind is TargetKind.ROW_END:
         along_what(stream)
     reach = limit(stream)

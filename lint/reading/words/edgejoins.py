@@ -61,7 +61,7 @@ def edges_joined(stream: Stream, start: int) -> int | None:
     )
     if not named or kinds & {"each"}:
         return None
-    beside = "to" in kinds and any(item.kind in _ONE_TO_ANOTHER for item in rest[2:])
+    beside = "to" in kinds and any(item.kind in _ONE_TO_ANOTHER or item.lower == "foundation" for item in rest[2:])
     return end if together or beside or any(item.lower in _EDGES for item in subject[:2]) else None
 
 
