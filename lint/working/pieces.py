@@ -258,8 +258,7 @@ class PatternWorker:
         if id(row) in self.named_ahead:
             return None
         if instance.untold:
-            state.fabric = None
-            return Cell(Outcome.NOT_RECOMPUTED, stopped_by=instance.untold, stopped_at=row.span)
+            return self._not_recomputed(instance, state, size, instance.untold, row.span)
         if instance.base is not None and (state.made is None or state.counts.get(instance.base) != state.made.stitches):
             return self._not_recomputed(instance, state, size, NO_MATCH, row.span)
         unread = row.unread()
