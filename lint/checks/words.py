@@ -169,6 +169,7 @@ _SIGNS = expression(r"[\s:.)–—-]*")
 def _row_lexemes(context: Context) -> Iterator[tuple[str, str, Lexeme]]:
     labels = [row.label for part in context.pattern.parts for row in part.rows if row.label is not None]
     names = {label.words.lower() for label in labels if expression(r"(?i)\b(?:dec|inc)").search(label.words)}
+    rows_named: dict[str, bool] = {}  # by "dec", "inc": whether a label names such a row
     for part in context.pattern.parts:
         for row in part.rows:
             start = row.label.span.end if row.label is not None else row.span.start
@@ -179,7 +180,9 @@ def _row_lexemes(context: Context) -> Iterator[tuple[str, str, Lexeme]]:
                 if lexeme.lower in ("r", "rs") and _NUMBERED.match(text, lexeme.end - start):
                     continue  # "R2" and "R 2" name a row
                 called = lexeme.kind in _SHAPED and after is not None and after.kind in ("row", "round")
-                if called and any(answers_to(name, f"{lexeme.lower} row") for name in names):
+                if called and lexeme.lower not in rows_named:
+                    rows_named[lexeme.lower] = any(answers_to(name, f"{lexeme.lower} row") for name in names)
+                if called and rows_named[lexeme.lower]:
                     continue  # "Work Dec row": a row that its label names
                 yield part.name, row.label.words if row.label is not None else "", lexeme
 

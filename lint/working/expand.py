@@ -33,7 +33,7 @@ from lint.working.likepieces import (
 )
 from lint.working.met import Called, MetRow, as_called, as_whole_piece
 from lint.working.onesize import for_size, works
-from lint.working.otherside import rest_of_side
+from lint.working.otherside import NO_REST, rest_of_side
 from lint.working.printedrows import by_itself
 from lint.working.rownames import answers_to
 
@@ -150,7 +150,7 @@ class Expander:
         call = lacking or call  # "Rep Rows 2 and 3, then Row 7", and there is no Row 7
         if not cycle or unknown or lacking is not None:
             what = f"{call.kind or kind} {call.first}" if call.first else call.name or call.part or "the rows before"
-            return self._not_told(row, kind, numbers, f"{what} {NOT_THERE}")
+            return self._not_told(row, kind, numbers, NO_REST if call.rest else f"{what} {NOT_THERE}")
         if mixed and not in_turn:
             return self._not_told(row, kind, numbers, WHICH_ROWS)
         if not self._agree(call, cycle, part):

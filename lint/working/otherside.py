@@ -14,6 +14,7 @@ from lint.tree import Skip
 from lint.working.likepieces import piece_met
 from lint.working.met import MetRow
 
+NO_REST = "what is left to work to match the other side is not known here"
 _ANY_SIDE = expression(
     r"(?i)(?:first|other|opposite|previous|1st|left|right)(?:\s+(?:hand|neck|front|back))?"
     r"(?:\s+(?:side|half|shoulder|front|strap|edge|part))?(?:\s+of\s+(?:the\s+)?(?:neck|neckline|front|back))?"

@@ -23,9 +23,17 @@ def rows_told(row: Row) -> bool:
 def row_ends_counted(steps: tuple[Step, ...], state: PieceState) -> tuple[Step, ...]:
     """The steps; what goes into each row end of one stitch, with the number of such rows where all are known."""
     side = state.side
+    if not any(_by_rows(step) for step in steps):
+        return steps
     if not side.rows or len(side.kinds) != side.rows or "" in side.kinds or side.seamed or state.unworked:
         return steps
     return tuple(_counted(_by_itself(step), side.kinds) for step in steps)
+
+
+def _by_rows(step: Step) -> bool:
+    """Whether a step goes into the ends of rows of one stitch."""
+    places = step.places if isinstance(step, Work) else (step.place,) if isinstance(step, Alongside) else ()
+    return any(place is not None and place.targets[0].rows_of for place in places)
 
 
 def _by_itself(step: Step) -> Step:

@@ -12,7 +12,8 @@ from lint.source import Span
 from lint.tree import Remark, RowCall, Step, Times, TimesKind
 
 FOLLOWS = ("ending", "turn", "no_turn", "fasten_off", "join", "no_fasten", "chain")
-_NAMES = ("increase", "decrease", "word")
+_SHAPES = ("increase", "decrease")
+_NAMES = (*_SHAPES, "word")
 _MOST_NAME = 3  # words of a row's name
 _GO_ON = ("continue", "cont", "continuing", "keep", "keeping", "proceed")
 _EVEN = tuple(
@@ -103,8 +104,11 @@ def named_row_worked(stream: Stream, steps: list[Step], start: int) -> bool:
             span = stream.span_from(start)
             steps += [one.call(span, kind=kind, name=name) for one in told]
             return True
+        shaped = any(
+            item.kind in _SHAPES for item in stream.lexemes[words : stream.at]
+        )  # "work eyelet row" may be told
         how_often = None if ends(stream) else read_times(stream)  # "Work dec row 3 times in total", "work Dec row"
-        if ends(stream) and (how_often is None or how_often.kind is not TimesKind.FILL):
+        if shaped and ends(stream) and (how_often is None or how_often.kind is not TimesKind.FILL):
             in_all = said_in_all(stream, how_often)
             steps.append(
                 RowCall(stream.span_from(start), None, None, times=how_often, kind=kind, name=name, times_in_all=in_all)

@@ -93,7 +93,7 @@ _SENTENCES = (
 _SAYS = tuple(expression(form, regex.I | regex.M) for form in _SENTENCES)
 _CONVERTED = expression(r"(?i)[(\[]\s*\d[^()\[\]\p{L}]*(?:cm|mm|ins?|inch(?:es)?|[\"”″])\s*[)\]]")  # "[51, 55, 58 cm]"
 _IN_BRACKETS = expression(
-    r"\b(?:for|in)\s+(?:the\s+)?(?:sizes?\s+)?(?P<first>[^\s,;.()][^,;.()]{0,20}?)(?:\s+sizes?)?\b\s*[,;.(:–—-]*\s*"
+    r"\b(?:for|in)\s+(?:the\s+)?(?:sizes?\s+)?(?P<first>[^\s,;.()][^,;.()]{0,20}?(?:\s+(?:months?|mths?|mos?|years?|yrs?)\b)?+)(?:\s+sizes?)?\b\s*[,;.(:–—-]*\s*"
     r"(?:and\s+|with\s+|the\s+|changes?\s+|figures?\s+|numbers?\s+|instructions?\s+|larger\s+|other\s+|those\s+|for\s+)*(?:sizes?\s+)?"
     r"(?P<rest>[^.()\n]{1,80}?)\s+(?:sizes?\s+)?(?:are\s+|is\s+|stand\s+|given\s+|shown\s+|written\s+|in order\s+)*(?:in|within|between)\s+(?:\w+\s+)?(?:parenthes|bracket)",
     regex.I,
