@@ -210,3 +210,48 @@ def test_a_weight_in_a_list() -> None:
         for figures in ("50 (100) 100 (150) 200", "50 (100) 100 (150)")
     ]
     assert ["size-list-length" in one for one in rules] == [False, True]
+
+
+_V_NECK = """Test slipover
+UK terms
+
+FRONT
+Make 21 ch.
+1st row: 1 dc in 2nd ch from hook, 1 dc in each ch to end, turn. 20 dc.
+Shape armholes and divide for neck
+1st row: 1 ch, 1 dc in each of next 8 dc, dc2tog, turn, leaving rem sts unworked. 9 sts.
+Dec 1 st at neck edge on next 3 rows. 6 sts.
+Cont straight until front {} back to shoulder. Fasten off.
+With RS facing, rejoin yarn to next free st.
+1st row: 1 ch, dc2tog, 1 dc in each dc to end, turn. 9 sts.
+Complete to match first half, reversing shapings.
+"""
+
+
+@pytest.mark.parametrize("reached", ["matches", "measures same as"])
+def test_a_half_completed_behind_rows_to_the_length_of_another_piece(reached: str) -> None:
+    """A section's longer name, rows up to another piece's length, and the other half in all that the first one has."""
+    report = check(_V_NECK.format(reached))
+    assert [part.name for part in report.pattern.parts] == ["FRONT", "Shape armholes and divide for neck"]
+    assert [row.cells[0].made.stitches for row in report.ledger.rows][-5:] == [6, 9, 8, 7, 6]
+
+
+@pytest.mark.parametrize(
+    ("words", "made"),
+    [("of centre front st", 22), ("of the center st", 22), ("of the 3rd rib", None)],
+)
+def test_shaping_beside_the_middle_stitch(words: str, made: int | None) -> None:
+    """At each side of it one is lost, which makes two."""
+    assert _made(_SOCK.format(f"Rnd 2: Ch 1, sc in each sc around, dec 1 st at each side {words}, join."))[-1] == made
+
+
+@pytest.mark.parametrize(
+    "words", ["Work even until strip measures 10 in.", "Work straight until strip fits round the head."]
+)
+def test_row_ends_behind_rows_to_a_length(words: str) -> None:
+    """Nobody knows how many they are."""
+    text = (
+        "Test strip\nUS terms\n\nSTRIP\nCh 9.\nRow 1: Sc in 2nd ch from hook and in each ch across, turn. (8 sc)\n"
+        f"Rows 2-6: Ch 1, sc in each st across, turn. (8 sc)\n{words}\n\nEDGE\nRow 1: Ch 1, sc in each row end across, turn.\n"
+    )
+    assert _made(text)[-1] is None

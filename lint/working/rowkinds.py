@@ -10,13 +10,15 @@ from lint.place import Place, Target, TargetKind, Which
 from lint.tree import Alongside, OpenWork, RowCall, Step, Work
 from lint.working.trials import PieceState
 
+_TO_A_LENGTH = {"until", "till", "for"}
 _EACH_END = Target(TargetKind.ROW_END, "each")
 
 
 def rows_told(row: Row) -> bool:
     """Whether it is told how many rows a printed row comes to: not "until piece measures 6 in", nor rows that lie apart."""
     calls = [step for step in row.steps if isinstance(step, RowCall)]
-    open_work = any(isinstance(step, OpenWork) and not step.plain for step in row.steps)
+    works = [step for step in row.steps if isinstance(step, OpenWork)]
+    open_work = any(not step.plain or set(step.words.lower().split()) & _TO_A_LENGTH for step in works)
     return not open_work and not any(call.open_ended or call.apart for call in calls)
 
 

@@ -260,6 +260,7 @@ class ShapingClauses(EvenlyClauses):
             stream.skip("the")
             if not stream.take_if(*_EDGES):
                 return None
+            self.pass_middle_stitch()
             self.pass_row_words()
             return ShapedWhere.EACH_END
         begins, ends = bool(stream.take_if("beginning")), False
@@ -274,6 +275,16 @@ class ShapingClauses(EvenlyClauses):
             return None
         self.pass_row_words()
         return ShapedWhere.EACH_END if begins and ends else ShapedWhere.ONE_END
+
+    def pass_middle_stitch(self) -> None:
+        """Takes "of (the) centre front st", beside which it is shaped; nothing of any other words."""
+        stream, start = self.stream, self.stream.at
+        stream.skip("of", "the")
+        middle = stream.at > start and (stream.take_if("middle", "marked") or stream.word("centre", "center"))
+        while stream.word("centre", "center", "front", "neck", "back"):
+            stream.take()
+        if not middle or stream.take_if("any_stitch", "stitch") is None:
+            stream.at = start
 
     def read_put(self, start: int) -> bool:
         """ "place 3 sc in same st" is work; "place 8 mm eyes between Rnds 12 and 13" is not."""

@@ -108,6 +108,7 @@ _LEADS_ON = expression(
 _PIECE_OVER = expression(r"\W*\p{L}{3,}(?:[ '’-]+\p{L}+){0,3}\W*")
 _IN_BRACKETS = expression(r"\([^()]*\)")
 _EMPHASIS = expression(r"(?<=[\w.:)])[*_]{2,3}(?!\w)|(?<!\w)[*_]{2,3}(?=\w)")  # "**Ears** (make 2)"
+_SHAPES = expression(r"(?i)(?:shap(?:e|ing)|divid(?:e|ing))\b")
 _OF_SEVERAL = expression(r"(?i)(?:first|second|third|front|back|top|bottom|left|right|upper|lower|inner|outer)\b")
 _NUMBER_FIRST = expression(r"[\W_]*\d")
 # "2. WING (x2)", "III. Body": the pieces of a pattern numbered
@@ -263,7 +264,8 @@ class PartHeadings:
         ahead = [line.text.strip() for line in below[:2]] + ["", ""]
         following = ahead[1] if _JOINS.match(ahead[0]) else ahead[0]
         name = _IN_BRACKETS.sub("", _ALIKE.sub("", text)).strip(" :")
-        few = len(name.split()) <= 3 and expression(r"\p{Lu}[\p{L}' -]+").fullmatch(name) is not None
+        most = 7 if _SHAPES.match(name) else 3  # "Shape armholes and divide for neck"
+        few = len(name.split()) <= most and expression(r"\p{Lu}[\p{L}' -]+").fullmatch(name) is not None
         few = few and not (text.endswith(":") and (name.lower() in self.labels.colours or _LEADS_ON.match(name)))
         labelled = bool(following) and self.labels.at_line(following, 0, self.bare) is not None
         labelled = labelled or _ROWS_TOLD.match(ahead[0]) is not None or piece_above and begins_work(ahead[0])
