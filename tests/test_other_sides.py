@@ -121,3 +121,15 @@ def test_rows_up_to_a_count_of_another_piece() -> None:
         "Rep Row 2 until there are 18 sts.\nFasten off.\n\nLEFT SLEEVE\nWork as for Right Sleeve.\n"
     )
     assert _made(text)[-5:] == [10, 12, 14, 16, 18]
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        "Work to correspond to Left Front, reversing shaping.",
+        "Ch 16.\nWork to match Left Front, reversing all shapings.",
+    ],
+)
+def test_a_piece_of_which_nothing_is_worked_yet(words: str) -> None:
+    """Right below its name it is all of the other piece that is called for."""
+    assert _made(_FRONTS.format(words))[-4:] == [15, 15, 11, 10]

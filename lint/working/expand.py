@@ -33,7 +33,7 @@ from lint.working.likepieces import (
 )
 from lint.working.met import Called, MetRow, as_called, as_whole_piece
 from lint.working.onesize import for_size, works
-from lint.working.otherside import NO_REST, rest_of_side
+from lint.working.otherside import NO_REST, none_worked, rest_of_side
 from lint.working.printedrows import by_itself
 from lint.working.rownames import answers_to
 
@@ -322,7 +322,7 @@ class Expander:
             there = self._piece(call.part, part) if call.part is not None else []
             rows = [as_called(named)] if named is not None else []
             return self._begun(rows, there, part) if there and named is there[0] else rows
-        if call.rest:
+        if call.rest and not none_worked(part, self.met):
             return [as_called(entry) for entry in self._other_side(call, part)[1]]
         if call.part is not None:
             there = self._piece(call.part, part)

@@ -10,7 +10,7 @@ from collections.abc import Sequence
 
 from lint.expression import expression
 from lint.pattern import Part
-from lint.tree import Skip
+from lint.tree import MAKES_STITCHES, Skip
 from lint.working.likepieces import piece_met
 from lint.working.met import MetRow
 
@@ -20,6 +20,13 @@ _ANY_SIDE = expression(
     r"(?:\s+(?:side|half|shoulder|front|strap|edge|part))?(?:\s+of\s+(?:the\s+)?(?:neck|neckline|front|back))?"
 )
 Rest = tuple[tuple[int, int] | None, Sequence[MetRow]]
+
+
+def none_worked(part: Part, met: Sequence[MetRow]) -> bool:
+    """Whether nothing is worked of a piece yet: "RIGHT FRONT", and below it "Work to match Left Front", is all of that."""
+    bare = (row for row in part.rows if row.label is None)
+    works = any(isinstance(step, MAKES_STITCHES) for row in bare for step in row.steps)
+    return not works and not any(one.part is part for one in met)
 
 
 def rest_of_side(met: Sequence[MetRow], name: str, part: Part, stretch: int, bare: int) -> Rest:
