@@ -45,7 +45,7 @@ _ROWS_TOLD = expression(
 # "As for Back.", "Like the first sleeve": a piece that is worked like another, with or without a verb
 LIKE_ANOTHER = (
     r"(?i:(?:(?:work|make|crochet|knit)\s+(?:(?:another|a\s+second|one\s+more)\s+(?:piece|one)?\s*)?)?"
-    r"(?:exactly\s+)?(?:the\s+)?(?:same\s+as|as\s+(?:given\s+)?for|as|like|follow\s+(?:the\s+)?(?:instructions|directions|pattern)\s+for)\s+(?:the\s+)?(?P<as>\p{L}[\p{L}-]*)(?:\s+\p{L}+)?\s*(?=[.,;]|$|\s(?:to|until|but)\b))"
+    r"(?:exactly\s+)?(?:the\s+)?(?:same\s+as|as\s+(?:given\s+)?for|as|like|to\s+(?:match|correspond(?:\s+(?:to|with))?)|follow\s+(?:the\s+)?(?:instructions|directions|pattern)\s+for)\s+(?:the\s+)?(?P<as>\p{L}[\p{L}-]*)(?:\s+\p{L}+)?\s*(?=[.,;]|$|\s(?:to|until|but)\b))"
 )
 _LIKE_ANOTHER = expression(r"[\W_]*" + LIKE_ANOTHER)
 _ROWS_NAMED = r"(?:(?:rows?|rnds?|rounds?)\s+\d{1,3}(?:\s*(?:-|–|to|and|&)\s*\d{1,3})?|\d{1,3}(?:st|nd|rd|th)\b(?:\s*(?:-|–|to|and|&)\s*\d{1,3}(?:st|nd|rd|th)\b)?\s+(?:rows?|rnds?|rounds?))"
