@@ -15,6 +15,7 @@ class Lexeme:
     `kind` is a kind of rules/words.yaml, or: stitch, special, number, decimal, ordinal, star, dash, word, or the sign itself.
     A list over the sizes is one "number", or "ordinals".
     `value` is the stitch's key, the special stitch's name; `number` the value of a number or ordinal.
+    `meant` is the word that a damaged one must have been: "1" of "l dc".
     """
 
     kind: str
@@ -25,6 +26,7 @@ class Lexeme:
     value: str = ""
     number: int = 0
     amount: Amount | None = None  # of a list over the sizes, which is one lexeme like a single number
+    meant: str = ""
 
     @property
     def quantity(self) -> Amount:

@@ -7,6 +7,7 @@ from collections.abc import Iterable, Sequence
 from lint.expression import expression
 from lint.lexeme import IN_LOOP, Lexeme, stitch_and_loop, third_loops
 from lint.madeonce import made_once
+from lint.misprints import MAYBE_DAMAGED, misprints_mended
 from lint.ordinalwords import is_ordinal, is_the_first
 from lint.rulebook import Rulebook, StitchFile, StitchRule, WordFile
 from lint.tokens import ARROWS, MARKS, PhraseBook, PhraseHit, Token
@@ -134,7 +135,8 @@ class Lexicon:
                 continue
             lexemes += self._glued_together(token, lower) or [self._single(token, lower)]
             index += 1
-        return third_loops(self._both_terms(lexemes))
+        lexemes = third_loops(self._both_terms(lexemes))
+        return misprints_mended(lexemes) if MAYBE_DAMAGED.search(text) else lexemes
 
     def _begins_with_figure(self, tokens: Sequence[Token], hit: PhraseHit) -> bool:
         """Whether a figure begins a name of the pattern's own: "3-ch picot", "2dc-cl", "4 tr bobble", "3LO"."""
@@ -175,6 +177,12 @@ class Lexicon:
         if crossed[0] in ("stitch", "increase", "decrease"):
             cross = self._single(Token(token.text[0], token.start, token.start + 1, True), "x")
             return [cross, Lexeme(crossed[0], token.text[1:], token.start + 1, token.end, True, crossed[1])]
+        if lower[-1] == "\N{CYRILLIC SMALL LETTER VE}":  # "7 scв magic ring": the translator's "in", left standing
+            kind, key = self._phrases.single(lower[:-1])
+            stitch = Lexeme(
+                kind, token.text[:-1], token.start, token.end - 1, token.glued, key, meant=lower[:-1] + " in"
+            )
+            return [stitch, Lexeme("in", token.text[-1], token.end - 1, token.end, True)] if kind == "stitch" else []
         for loop in ("blo", "flo", "bl", "fl"):
             bare = next((b for b in (lower.removesuffix(loop), lower.removeprefix(loop)) if b != lower), "")
             kind, key = self._phrases.single(bare) if bare else ("", "")

@@ -19,9 +19,12 @@ _TOKEN = expression(
 )
 _CHUNK = expression(r"\S{1,400}")  # no word is as long; a ruled line is, and would be copied for each of its signs
 ARROWS = "→⇒⇢⇨⇾⟶⟹▶►▸➔➙➛➜➝➞➟➠➡➢➣➤➥➦➧➨➩➪➫➬➭➮➯➱➲➳➵➸➺➻➼➽➾"
+# Cyrillic letters that look like Latin ones and are typed for them: "dс", "1 О sc".
+LATIN = str.maketrans("асеорхАСЕОРХТКМНВ", "aceopxACEOPXTKMHB")  # noqa: RUF001
 # Signs that mean the same, one character for one, so that offsets stay right.
 _PLAIN = str.maketrans(
-    {"’": "'", "‘": "'", "–": "-", "—": "-", "−": "-", "“": '"', "”": '"', "″": '"', "İ": "I", "ı": "i"}
+    LATIN
+    | {"’": "'", "‘": "'", "–": "-", "—": "-", "−": "-", "“": '"', "”": '"', "″": '"', "İ": "I", "ı": "i"}
     | dict.fromkeys(
         map(chr, range(0xD800, 0xE000)), "\N{REPLACEMENT CHARACTER}"
     )  # halves of characters, which spaCy refuses
@@ -73,7 +76,8 @@ class PhraseBook:
         self._beneath = beneath  # a large book that many share, so that a few phrases more cost little
         self._meaning: dict[str, tuple[str, str]] = {}
         self._single: dict[str, tuple[str, str]] = {}  # one word needs no matching
-        for phrase, kind, value in phrases:
+        for printed, kind, value in phrases:
+            phrase = printed.translate(_PLAIN).lower()
             if _TOKEN.fullmatch(phrase):
                 self._single.setdefault(phrase, (kind, value))
             elif phrase not in self._meaning:

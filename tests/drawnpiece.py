@@ -30,22 +30,38 @@ class Piece:
         return figures[0] if len(figures) == 1 else figures
 
     def work(
-        self, label: str, clauses: list[str], figures: list[int], kind: str = "any", rows: list[list[int]] | None = None
-    ) -> None:
-        """A line of work and its printed count; `rows`: what each row of a range makes, one row unless given."""
-        self.worked += 1
+        self, label: str, clauses: list[str], figures: list[int], kind: str = "any", rows: list[list[int]] | None = None,
+        counted: bool = True,
+    ) -> None:  # fmt: skip
+        """A line of work and its printed count, if it is `counted`; `rows`: what each row of a range makes, one unless given."""
+        self.worked += counted
         printed = list(figures)
-        if self.worked == self.wrong:
+        if counted and self.worked == self.wrong:
             printed[-1] += self.by
-        line = self.style.line(label, clauses, self.told(printed), kind)
-        self.planted = line if self.worked == self.wrong else self.planted
+        line = self.style.line(label, clauses, self.told(printed) if counted else None, kind)
+        self.planted = line if counted and self.worked == self.wrong else self.planted
         self.lines.append(line)
         self.made += [self.told(row) for row in (rows or [figures])]
 
-    def round(self, number: int, clauses: list[str], figures: list[int], kind: str, last: int | None = None) -> None:
+    def round(
+        self,
+        number: int,
+        clauses: list[str],
+        figures: list[int],
+        kind: str,
+        last: int | None = None,
+        counted: bool = True,
+    ) -> None:
         """A round, or a range of rounds that are alike."""
         last = last or number
-        self.work(self.style.label(number, last, around=True), clauses, figures, kind, [figures] * (last - number + 1))
+        self.work(
+            self.style.label(number, last, around=True),
+            clauses,
+            figures,
+            kind,
+            [figures] * (last - number + 1),
+            counted,
+        )
 
     def row(
         self, number: int, clauses: list[str], figures: list[int], kind: str, last: int | None = None, chain: int = 0

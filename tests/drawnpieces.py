@@ -11,6 +11,7 @@ from dataclasses import dataclass
 from random import Random
 
 from drawnfurther import animal, calls, granny, oval, v_stitches
+from drawnmore import bag, bobbles, cable, disc, edged, flower, mesh, mitten, neck, ripple
 from drawnpiece import CHAINS, Piece
 from drawnstyles import Style, ordinal
 
@@ -102,15 +103,20 @@ def square(piece: Piece) -> None:
     for number in range(2, 2 + s.pick((1, 2, 3, 4))):
         each = 2 if counts else s.pick((1, 2))
         corner = f"({each} {k}, ch {space}, {each} {k}) in {s.pick(corners)}"
+        inside = f"({each} {k}, ch {space}, {each} {k})"
+        every = f"{inside} in {s.pick(('each corner', 'each corner sp', f'each ch-{space} sp', f'each ch-{space} corner sp'))}"
         more = s.pick(
             (
-                f"*{k} in each st to corner, {corner}; rep from * ",
-                f"*1 {k} in each st to corner sp, {corner}; repeat from * ",
+                f"*{k} in each st to corner, {s.pick((corner, every))}; rep from * ",
+                f"*1 {k} in each st to corner sp, {s.pick((corner, every))}; repeat from * ",
             )
         )
         begun = [f"{k} in each st to corner" if number > 2 else s.some(side - 1, kind), corner] if counts else []
         words = [*begun, more + ("2 more times" if counts else "around")]
         end = [f"{k} in each st to end"] if number > 2 else []
+        if not counts and s.chance.random() < 0.4:
+            sides = s.pick(("along each side", "across each side", "along all four sides", "around"))
+            words, end = s.pick(([f"{k} in each st {sides}", every], [every, f"{k} in each st {sides}"])), []
         side += 2 * each
         piece.round(number, [f"ch {chain}", *words, *end, join], [4 * side], kind)
 
@@ -209,7 +215,9 @@ def ribbing(piece: Piece) -> None:
 PIECES: dict[str, tuple[Callable[[Piece], None], bool]] = {  # and whether it is made in several sizes
     "ball": (ball, False), "panel": (panel, True), "square": (square, False), "yoke": (yoke, True), "shells": (shells, True),
     "shawl": (shawl, False), "ribbing": (ribbing, True), "oval": (oval, False), "animal": (animal, False), "calls": (calls, True),
-    "granny": (granny, False), "V-stitches": (v_stitches, True),
+    "granny": (granny, False), "V-stitches": (v_stitches, True), "ripple": (ripple, True), "mesh": (mesh, True), "disc": (disc, False),
+    "bag": (bag, False), "flower": (flower, False), "neck": (neck, True), "mitten": (mitten, True), "cable": (cable, True),
+    "bobbles": (bobbles, True), "edged": (edged, False),
 }  # fmt: skip
 
 

@@ -121,12 +121,14 @@ class Style:
         form = re.sub(r" [(\[]\{s\}[)\]]|,? -? ?\{s\}", "", form)
         return form.format(n=f"{first}{self.joint}{last}", o=f"{ordinal(first)}{self.joint}{ordinal(last)}") + " "
 
-    def line(self, label: str, clauses: list[str], count: Figure, kind: str) -> str:
-        """A row: its label, its clauses in the style's manner, and its count of a kind of stitch."""
+    def line(self, label: str, clauses: list[str], count: Figure | None, kind: str) -> str:
+        """A row: its label, its clauses in the style's manner, and its count of a kind of stitch, if it has one."""
         words = self.parted.join(one[0].upper() + one[1:] if self.parted == ". " else one for one in clauses)
         words = words[0].upper() + words[1:] if self.capital else words
         words = re.sub(r"(\d) (sc|hdc|dc|tr|htr|inc|dec)\b", r"\1\2", words) if self.glued else words
         words += self.pick((".", "", ""))
+        if count is None:
+            return label + words
         printed = self.count_form.format(c=self.number(count), k=self.words[kind])
         return label + (words.rstrip(".") if printed[0] in ".:" else words) + printed
 

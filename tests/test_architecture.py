@@ -41,6 +41,7 @@ LAYERS = [
     ["house"],
     ["tokens", "ordinalwords"],
     ["lexeme"],
+    ["misprints"],
     ["lexicon"],
     ["reading"],
     ["restyle"],

@@ -134,3 +134,29 @@ def test_what_more_is_to_be_worked_behind_fastening_off() -> None:
     )
     assert counts(report)[1] == 8
     assert "not-understood" in [rule for rule, _ in all_findings(report)]
+
+
+_TWENTY = "Cloth\n\nUS terms.\n\nCh 21.\nRow 1: Sc in 2nd ch from hook and in each ch across. (20 sc)\n"
+
+
+@pytest.mark.parametrize(
+    ("words", "made"),
+    [
+        ("sc in next 17 sts and leave next 3 sts unworked", 17),
+        ("sc in next 17 sts, leaving the next 3 sts unworked", 17),
+        ("sc in next st and the next 16 sts, leave last 3 sts unworked", 17),
+        ("sc in next st and next 3 sts unworked", None),
+        ("sc in next st, and the next 3 sts are left unworked", None),
+    ],
+)
+def test_next_ones_left_at_the_end(words: str, made: int | None) -> None:
+    """The next stitches may be the last, and left; those that are left are never worked."""
+    report = check(f"{_TWENTY}Row 2: Ch 1, turn, {words}.\n")
+    assert counts(report)[1] == made
+    assert not [one for one in all_findings(report) if one[0] == "places-left-over"]
+
+
+def test_too_few_left() -> None:
+    """Where more stand there than those that are left, the rest is asked about."""
+    report = check(f"{_TWENTY}Row 2: Ch 1, turn, sc in next 15 sts, leaving the next 3 sts unworked. (15)\n")
+    assert ("places-left-over", 7) in all_findings(report)

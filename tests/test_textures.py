@@ -129,3 +129,35 @@ def test_picots_that_no_line_defines_are_the_only_small_loops() -> None:
     text += "Row 2: 1 ch, *(1 dc, 3 ch, 1 dc) in next dc, 1 dc in each of next 3 dc; rep from * to end. [25 dc, {} picots]\n"
     assert outcomes(check(text.format(5)))[-1] == "agrees"
     assert outcomes(check(text.format(6)))[-1] == "differs"
+
+
+_CLOTH = "Cloth\n\nUS terms\n\nCh 8.\nRow 1: Sc in 2nd ch from hook and in each ch across. (7)\n" + "".join(
+    f"Row {number}: Ch 1, turn, sc in each sc. (7)\n" for number in (2, 3)
+)
+
+
+@pytest.mark.parametrize(
+    ("words", "made"),
+    [
+        (
+            "Insert hook under first st of Row 1, yo, pull up a loop. Insert hook in next sc, yo, pull up a loop, yo, draw through all loops on hook. Sc",
+            7,
+        ),
+        (
+            "Insert hook in marked stitch of Row 1, yo, pull up a loop, then insert hook in next sc, yo, pull up a loop, yo and draw through all 3 loops, sc",
+            7,
+        ),
+        (
+            "Insert hook in next sc, yo, pull up a loop, insert hook in next sc, yo, pull up a loop, yo, draw through all loops on hook, sc",
+            6,
+        ),
+    ],
+)
+def test_a_decrease_by_hand_over_an_earlier_row(words: str, made: int) -> None:
+    """A leg in an earlier row takes no place of the row below; loops drawn through at once are not kept on the hook."""
+    report = check(
+        f"{_CLOTH}Row 4: Ch 1, turn, sc in first {3 if made == 7 else 2} sc. {words} in last 3 sc. ({made})\n"
+    )
+    assert counts(report)[-1] == made
+    assert corrections(report) == []
+    assert "tss" not in report.ledger.rows[-1].cells[0].made.by_kind

@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from lint.checks.context import Context
-from lint.checks.words import has_list, spells_all_out
+from lint.checks.words import explains_letters, has_list, spells_all_out
 from lint.expression import expression
 from lint.finding import Finding, Related
 from lint.pattern import Label, Part, Row
@@ -342,7 +342,9 @@ def check_sections(context: Context) -> Iterator[Finding]:
         if section.key == "title":
             given = bool(context.pattern.title)
         else:
-            listed = section.key == "abbreviations" and (has_list(context) or spells_all_out(context))
+            listed = section.key == "abbreviations" and (
+                has_list(context) or explains_letters(context) or spells_all_out(context)
+            )
             given = (
                 listed
                 or any(key in keys for key in section.headings)

@@ -19,6 +19,7 @@ from lint.finding import Finding, Related
 from lint.ledger import LedgerRow
 from lint.lexicon import Lexeme, in_own_terms, own_forms
 from lint.madeonce import made_once
+from lint.pattern import Abbreviation
 from lint.rulebook import AbbreviationFile
 from lint.source import Span
 from lint.tree import MAKES_STITCHES, NOT_UNDERSTOOD, Chain, RowCall, Step, Unread, Work, walk
@@ -138,9 +139,9 @@ def check_terms(context: Context) -> Iterator[Finding]:
     """terms-mixed: a stitch name of the other country; one finding a word, with all its places."""
     listed = _defined(context)
     places: dict[str, list[tuple[Lexeme, str, str]]] = {}
-    for part, row, lexeme in _row_lexemes(context):
+    for part, row, lexeme in row_lexemes(context):
         house_letter = len(lexeme.text) == 1  # "x" for single crochet is no country's
-        if lexeme.kind != "stitch" or house_letter or lexeme.lower in listed:
+        if lexeme.kind != "stitch" or house_letter or lexeme.lower in listed or lexeme.meant:
             continue
         names = lexeme.lower.split("/")  # "tr/dc" has the names of both countries
         if not any(in_own_terms(one, context.book, context.terms.terms) for one in names):
@@ -166,7 +167,8 @@ _NUMBERED = expression(r"\s?[:.]?\s?\d")
 _SIGNS = expression(r"[\s:.)–—-]*")
 
 
-def _row_lexemes(context: Context) -> Iterator[tuple[str, str, Lexeme]]:
+def row_lexemes(context: Context) -> Iterator[tuple[str, str, Lexeme]]:
+    """Every lexeme of every row behind its label, with the names of its part and row."""
     labels = [row.label for part in context.pattern.parts for row in part.rows if row.label is not None]
     names = {label.words.lower() for label in labels if expression(r"(?i)\b(?:dec|inc)").search(label.words)}
     rows_named: dict[str, bool] = {}  # by "dec", "inc": whether a label names such a row
@@ -229,10 +231,21 @@ def has_list(context: Context) -> bool:
     return sum(any(form in standard for form in entry.forms) for entry in short) >= 2
 
 
+def explains_letters(context: Context) -> bool:
+    """Whether the pattern explains two letters of its own or more, a list of a kind: "X - single crochet, V - increase"."""
+    return sum(_letter_told(context, entry) for entry in context.pattern.abbreviations) >= 2
+
+
+def _letter_told(context: Context, entry: Abbreviation) -> bool:
+    """Whether an entry explains a letter of the pattern's own with one stitch: "X - single crochet", "V: inc"."""
+    kinds = [item.kind for item in context.lexicon.read(entry.meaning.strip(" ."))]
+    return len(entry.forms[0]) == 1 and kinds in (["stitch"], ["increase"], ["decrease"], ["chain"])
+
+
 def spells_all_out(context: Context) -> bool:
     """Whether the rows have no abbreviation in them that a list would have to explain: "double crochet in each stitch"."""
     standard = _standard_forms(context.book.abbreviations)
-    words = [word for _, _, lexeme in _row_lexemes(context) for word in abbreviations_in(lexeme, standard)]
+    words = [word for _, _, lexeme in row_lexemes(context) for word in abbreviations_in(lexeme, standard)]
     plain = {word.lower() for word in (*context.book.plain_words.units, *context.book.plain_words.notation)}
     return bool(context.ledger.rows) and not any(word not in plain for word in words)
 
@@ -253,9 +266,11 @@ def check_undefined(context: Context) -> Iterator[Finding]:
     }
     own = own_forms(context.book, context.terms.terms)
     places: dict[str, list[tuple[Lexeme, str, str]]] = {}
-    for part, row, lexeme in joined(_row_lexemes(context)):
+    for part, row, lexeme in joined(row_lexemes(context)):
         if lexeme.kind == "stitch" and lexeme.lower not in own:
             continue  # terms-mixed has it
+        if lexeme.meant:
+            continue  # misprint has it
         if lexeme.kind == "together":
             if lexeme.lower == "together":
                 continue  # a plain word: "sew the ends together"
@@ -298,7 +313,7 @@ def _told_by_sign(context: Context, word: str) -> bool:
 def _glossed(context: Context) -> set[str]:
     """The forms that a row explains where it first uses them: "Sl st (slip stitch)", "single crochet (sc)"."""
     found: set[str] = set()
-    lexemes = [lexeme for _, _, lexeme in _row_lexemes(context)]
+    lexemes = [lexeme for _, _, lexeme in row_lexemes(context)]
     for one, opened, other, closed in zip(lexemes, lexemes[1:], lexemes[2:], lexemes[3:], strict=False):
         if opened.kind == "(" and closed.kind == ")" and one.kind == other.kind and one.lower != other.lower:
             if one.value == other.value and one.kind not in ("number", "word", "dash"):

@@ -87,14 +87,15 @@ def entries_of(source: SourceText, layout: Layout, known: frozenset[str], book: 
         for stop, coming in pairwise([*stops, len(words)]):
             end = len(words) if len(stops) <= _MOST_SENTENCES else coming
             some += listentries.entries(words[stop:end], span.start + stop, known)
-        real = [entry for entry in some if known.intersection((*entry.forms, entry.body.strip(" .").lower()))]
+        told = known | {meaning for _, meaning in _meanings(book.abbreviations)}  # "X - single crochet", "X - sc"
+        real = [entry for entry in some if known.intersection(entry.forms) or entry.body.strip(" .").lower() in told]
         gauge = any(
             s.key == "gauge" and s.span.start <= span.start and span.end <= s.span.end
             for s in layout.sections
             if not _PARAGRAPH.search(source.text, s.heading.end, span.start)
         )
         if not listed and len(real) >= 3:
-            found += real  # a list without a heading
+            found += [entry for entry in some if entry in real or _defines(entry, book)]  # a list without a heading
         else:  # "12 dc and 8 rounds to 10 cm (4 in)" under its heading defines nothing
             some = [entry for entry in some if not gauge or _IN_ONE_PLACE.search(entry.body)]
             meanings = _meanings(book.abbreviations) if listed else frozenset()  # beside the list, no list of its own
@@ -128,7 +129,7 @@ def _defines(entry: listentries.Entry, book: Rulebook) -> bool:
         return True
     return (
         expression(
-            r"(?i)\W*(?:work\s+)?\(?\s*(?:ch\s?\d|\d+\s?(?:dc|sc|tr|hdc|htr|ch|dtr)|(?:dc|sc|tr|hdc|yo|yrh|insert)\b|(?:sc|h?dc|h?tr|dtr)\d?tog\b"
+            r"(?i)\W*(?:work\s+)?\(?\s*(?:ch\s?\d|\d+\s?(?:dc|sc|tr|hdc|htr|ch|dtr|(?:half |single |double |treble )+crochets?\b)|(?:dc|sc|tr|hdc|yo|yrh|insert)\b|(?:sc|h?dc|h?tr|dtr)\d?tog\b"
             r"|(?:sk|skip|miss)\s+(?:the\s+)?(?:next|first|1|one|2|two)\b[^,;.]{0,20}[,;])"
         ).match(
             entry.body,

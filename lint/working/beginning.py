@@ -129,7 +129,7 @@ class Beginning(Placing):
             self.beginning_chain(step, length, following)
             return
         if said and self.made and not self.filling and not self.is_round and all(node.is_stitch for node in self.made):
-            if any(isinstance(s, MAKES_STITCHES) for s in following):  # "sc in each st. Ch 3 (counts as dc), dc in …"
+            if any(isinstance(s, MAKES_STITCHES) for s in following):  # "…. Ch 3 (counts as dc), dc in next 4 sts"
                 raise PlacesUnknown("a chain that counts as a stitch stands within the row: is it the next one's?")
         quiet = all(isinstance(s, (Turn, Remark, FastenOff, UseYarn)) for s in following)
         turned_before = self.turned_at == len(self.made)  # "turn with 1 ch", "turn, ch 1" at a row's end

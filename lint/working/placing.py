@@ -44,6 +44,8 @@ class Placing(ChainRuns):
         if (self.other_side or cursor.loops) and place.targets == (_LOOP,):
             place = replace(place, targets=(_ANY if cursor.loops else Target(TargetKind.CHAIN),))
         place = self.in_chain_space(place)
+        if place.below and place.targets[0].kind is TargetKind.MARKED:
+            place = replace(place, targets=(_ANY,))  # a marker of an earlier row: not one of those hung since
         which, number = place.which, self.amount(place.number)
         target = place.targets[0]
         if self.moved and not self.made and not self.begun:

@@ -17,6 +17,7 @@ class SideBySide(RowEnds):
     """Which places each of several runs takes, in the order in which they are met."""
 
     middles: frozenset[int] = frozenset()  # of groups of three, where the row below shows no corners
+    seconds: frozenset[int] = frozenset()  # of groups of three, corners or not
 
     def each_and_beside(
         self, place: Place, beside: list[Alongside], following: tuple[Step, ...]
@@ -28,7 +29,7 @@ class SideBySide(RowEnds):
         start, boundary = cursor.at, self.run_end(place, following)
         instead: dict[int, tuple[Step, ...]] = {}
         window, holds = cursor.nodes[start:boundary], Counter[int]()
-        self.middles = self.middles_of_threes()
+        self.middles, self.seconds = self.middles_of_threes(), self.seconds_of_threes()
         for step in beside:
             nodes = self.taken(step.place, window)
             if (limit := step.place.limit) is not None and limit.kind is not LimitKind.END:
@@ -115,6 +116,12 @@ class SideBySide(RowEnds):
             return frozenset()
         return frozenset(id(cursor.nodes[run[1]]) for run in groups)
 
+    def seconds_of_threes(self) -> frozenset[int]:
+        """The second stitches of all that were made three to a place: "2nd sc of each corner" is the middle one."""
+        nodes = self.cursor.nodes
+        groups = [run for run in self.cursor.all_groups() if makes_group(nodes, run) and len(run) == 3]
+        return frozenset(id(nodes[run[1]]) for run in groups if all(nodes[i].is_stitch for i in run))
+
     def is_beside(self, node: Node, place: Place) -> bool:
         """Whether a node is one of the places of "working … in each …"; corners as the round below shows them."""
         owner, target = place.of, place.targets[0]
@@ -122,7 +129,8 @@ class SideBySide(RowEnds):
             return node.corner
         if place.middle or (owner is not None and owner.kind is TargetKind.CORNER):
             corner = node.corner or id(node) in self.middles
-            return corner and not place.ordinals and self.cursor.matches(node, target, self.size)
+            second = not place.ordinals or place.ordinals == (2,) and id(node) in self.seconds
+            return corner and second and self.cursor.matches(node, target, self.size)
         if owner is not None:
             return False
         return any(self.cursor.matches(node, item, self.size) for item in place.targets)

@@ -14,7 +14,7 @@ from lint.reading.places.targets import ANY, FREE, LOOPS, is_space_word
 from lint.reading.repeating.repeats import Mark
 from lint.reading.words.piecewords import PIECE_WORDS, tells_piece
 from lint.reading.words.stream import OPENERS, SIGNS
-from lint.tree import MAKES_STITCHES, AlongEdge, Evenly, Group, OtherSide, Remark, Skip, Step, Turn, Work
+from lint.tree import MAKES_STITCHES, AlongEdge, Chain, Evenly, Group, OtherSide, Remark, Skip, Step, Turn, Work
 
 _EDGE_WORDS = (
     "foundation", "beginning", "outer", "bottom", "top", "long", "short", "narrow", "right", "left", "lower", "upper", "other",
@@ -82,9 +82,10 @@ class EdgeClauses(ClusterClauses):
         return named and (self._as_far_as() or stream.kind() in (*SIGNS, "end", "and", "dash", "turn", "join"))
 
     def _round_a_chain(self) -> bool:
-        """Whether the row began in the chain from the hook."""
+        """Whether the row began in the chain from the hook, or passed over the first of its own chain."""
         works = (step for step in self.steps if isinstance(step, (Work, Group, Skip)))
-        return any(place.which is Which.FROM_HOOK for step in works for place in step.places)
+        passed = [type(step) for step in self.steps[:2]] == [Chain, Skip]
+        return passed or any(place.which is Which.FROM_HOOK for step in works for place in step.places)
 
     def read_other_side(self, start: int) -> bool:
         """ "…, 3 sc in last ch; other side of ch: sc 4", "underside (2 sc, inc)": the chain from below."""

@@ -124,7 +124,7 @@ class LeaveClauses(SkipClauses):
             return True
         follows = any(item.kind in STITCHY - {"number", "chain"} for item in stream.lexemes[stream.at :])
         goes_on = follows and not last
-        if ahead is not None and (begun if ahead.kind == "first" else not goes_on):
+        if ahead is not None and (begun if ahead.kind == "first" else not (goes_on or begun)):
             return False
         if ahead is None and follows and not begun:
             return False  # "leaving the last 2 sts unworked, sc across"

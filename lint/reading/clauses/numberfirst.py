@@ -16,7 +16,7 @@ from lint.reading.places.targets import ANY, is_space_word, of_a_row_below
 from lint.reading.places.totals import one_in_each, one_round_of, rows_follow, told_in_all
 from lint.reading.places.work import GROUPS, work
 from lint.reading.words.closing import in_place_of_loop
-from lint.reading.words.lists import bare, one_list
+from lint.reading.words.lists import bare, mirrored, one_list
 from lint.reading.words.stream import OPENERS, SIGNS
 from lint.source import Span
 from lint.tree import (
@@ -336,6 +336,27 @@ class WorkClauses(EdgeClauses):
                 return number
         stream.at = start
         return None
+
+    def over_space(self, start: int) -> bool:
+        """Also "3 dc, ch 2, 3 dc, ch 1 in each corner sp": a list that ends in a chain, for a chain by itself is worked into none."""
+        return super().over_space(start) or self._group_ends_in_chain()
+
+    def _group_ends_in_chain(self) -> bool:
+        stream, before = self.stream, self.stream.at
+        chain = self.steps[-1]
+        found = places(stream) if stream.kind() == "in" and isinstance(chain, Chain) else ()
+        spaces = len(found) == 1 and found[0].targets[0].kind in (TargetKind.SPACE, TargetKind.CORNER)
+        first, after = len(self.steps) - 1, chain
+        while first and bare(self.steps[first - 1]) and joined(stream, self.steps[first - 1], after):
+            first -= 1
+            after = self.steps[first]
+        first += next((at for at, step in enumerate(self.steps[first:]) if not isinstance(step, Chain)), 0)
+        items = self.steps[first:]
+        if not spaces or sum(isinstance(step, Work) for step in items) < 2 or not mirrored(items[:-1]):
+            stream.at = before
+            return False
+        self.steps[first:] = [Group(items[0].span.to(stream.span_from(before)), tuple(items), found)]
+        return True
 
     def _loose_group(self, last: Work) -> bool:
         """ "2 dc, ch 2, 2 dc in next sp": the place after the last stitch may govern the whole list."""

@@ -47,6 +47,7 @@ from lint.reading.words.lastpass import before_the_end, so_many_at_end
 from lint.reading.words.linestops import without_short_stops
 from lint.reading.words.lists import count_alone, to_the_end
 from lint.reading.words.needleloops import loops_together, may_tell_loops, needle_words
+from lint.reading.words.othersides import other_sides_told
 from lint.reading.words.settingout import set_out
 from lint.reading.words.shortlists import crosses, pairs_as_two, signs_as_commas
 from lint.reading.words.somebody import about_somebody
@@ -73,7 +74,7 @@ def read_row(stream: Stream) -> Reading:
         words = stream.words(0, 12) + " …"
         reading.steps = [Unread(stream.span_from_all(), words, "this is longer than any row is")]
         return reading
-    stream = sections_named(without_short_stops(stream).with_size_lists())
+    stream = sections_named(other_sides_told(without_short_stops(stream).with_size_lists()))
     words = stream.lexemes
     stream, unfit = with_unfit_folded(stream)
     stream = signs_as_commas(figures_as_stitches(colours_apart(bars_as_stitches(crosses(pairs_as_two(stream))))))

@@ -17,30 +17,31 @@ _ALIKE = (
     "the", "same", "in", "same way", "way", "manner", "fashion", "to", "match", "correspond", "likewise", "alike", "similarly", "as",
     "first", "this", "like", "for", "on", "along", "across", "each", "all", "of", "established", "before", "above",
 )  # fmt: skip
+_AROUND = ("around", "round", "every", "all", "entire", "whole")
 _SIDE_WORDS = ("side", "sides", "corner", "corners", "edge", "edges", "point", "points")
 
 
 def other_sides(stream: Stream, steps: list[Step], start: int) -> bool:
     """Folds the side worked so far into a repeat over the others, where a clause says that they are alike."""
     end = stream.next_of(*SIGNS, "end", "join", start=start)
-    if not any("side" in item.lower for item in stream.lexemes[start:end]):
-        return False
     words = [word for item in stream.lexemes[start:end] for word in item.lower.split()]
     number = next((item.quantity for item in stream.lexemes[start:end] if item.kind == "number"), None)
-    if not _says_so(words):
+    every = _says_all(words)
+    if not every and not (any("side" in word for word in words) and _says_so(words)):
         return False
     opened = max((i for i, step in enumerate(steps) if isinstance(step, Mark)), default=None)
     works = [isinstance(s, (Group, Repeat, Skip)) or isinstance(s, Work) and s.stitch != "sl st" for s in steps]
     first = opened + 1 if opened is not None else works.index(True) if any(works) else None
     body = tuple(step for step in steps[first:] if not isinstance(step, Mark)) if first is not None else ()
-    if not body or not _one_side(body) or not all_read(list(body)):
+    if not body or not _one_side(body) or not all_read(list(body)) or every and not _side_and_corner(body):
         return False
-    if opened is None and any(isinstance(s, Chain) and s.length != Amount.of(1) for s in steps[:first]):
+    begun = (s for s in steps[:first] if isinstance(s, Chain) and s.length != Amount.of(1))
+    if opened is None and any(s.counting is None or s.counting.counts for s in begun):
         return False  # a chain that may be the first side's first stitch, which the others have as a stitch
     stream.at = end
     span = stream.span_from(start)
     times = (
-        Times(span, TimesKind.MORE, number)
+        Times(span, TimesKind.IN_ALL if every else TimesKind.MORE, number)
         if number is not None
         else Times(span, TimesKind.FILL, limit=Limit(LimitKind.END))
     )
@@ -109,6 +110,26 @@ def _says_so(words: list[str]) -> bool:
         word in ("repeat", "rep", "same", "match", "likewise", "alike", "similarly", "correspond") for word in words
     )
     return idle and said and all(word in _ALIKE for word in rest)
+
+
+def _says_all(words: list[str]) -> bool:
+    """Whether a clause says that all sides, or the whole round, go on as one side did: "repeat for all four sides", "repeat around"."""
+    if words[:1] not in (["repeat"], ["rep"], ["continue"], ["cont"]) or "from" in words:
+        return False
+    all_sides = any(word in ("each", "all", "every") for word in words) and any(word in _SIDE_WORDS for word in words)
+    around = any(word in ("around", "round") for word in words)
+    idle = all(word in _ALIKE or word in _SIDE_WORDS or _number(word) or word in _AROUND for word in words[1:])
+    return idle and (all_sides or around) and not any(word in ("first", "corner", "corners") for word in words)
+
+
+def _side_and_corner(body: tuple[Step, ...]) -> bool:
+    """Whether the steps are a run along a side, and a corner at its end, no more."""
+    if len(body) != 2 or not all(isinstance(step, (Work, Group)) and len(step.places) == 1 for step in body):
+        return False
+    run, corner = (step.places[0] for step in body)
+    along = run.which is Which.EACH and run.limit is not None and run.limit.kind is LimitKind.BEFORE
+    place = corner.of or corner.targets[0]
+    return along and (place.kind in (TargetKind.CORNER, TargetKind.SPACE) or place.corner)
 
 
 def _number(word: str) -> bool:

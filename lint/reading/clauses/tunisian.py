@@ -62,7 +62,8 @@ class TunisianClauses(HandClauses):
                 and item.value in TUNISIAN
                 or item.kind == "any_stitch"
                 and ("hook" in item.lower or "bar" in item.lower)
-                for item in self.stream.lexemes
+                and not any("through" in one.lower for one in self.stream.lexemes[max(at - 4, 0) : at])
+                for at, item in enumerate(self.stream.lexemes)  # "through all 3 loops on hook" keeps none
             )
         return self.loops_kept
 
@@ -77,7 +78,7 @@ class TunisianClauses(HandClauses):
         legs = [found]
         while stream.kind() in (",", "and", ";", "."):
             mark = stream.at
-            stream.skip(",", "and", ";", ".")
+            stream.skip(",", "and", ";", ".", "then")
             if stream.kind() == "skip" and (passed := _passed_between(stream)) is not None:
                 legs += [passed] if passed else []
                 continue
@@ -317,7 +318,7 @@ def _closed(stream: Stream, legs: list[tuple[Place, ...]], start: int) -> Work |
     through = any("through" in item.lower for item in words)
     all_loops = any(item.kind == "all" or item.lower in ("all", "3", "three", "4", "four") for item in words)
     single = [place for leg in legs for place in leg]
-    named = all(place.which in (Which.NEXT, Which.SAME) and place.number.lone for place in single)
+    named = all((place.which in (Which.NEXT, Which.SAME) or place.below) and place.number.lone for place in single)
     number = sum(place.number.lone or 0 for place in single)
     both = any(item.kind in ("all", "both_loops") or item.lower in ("both", "2", "two") for item in words)
     plain = number == 1 and len(single) == 1 and stream.kind(start - stream.at - 1) not in (":", "dash")

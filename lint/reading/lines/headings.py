@@ -110,6 +110,7 @@ _IN_BRACKETS = expression(r"\([^()]*\)")
 _EMPHASIS = expression(r"(?<=[\w.:)])[*_]{2,3}(?!\w)|(?<!\w)[*_]{2,3}(?=\w)")  # "**Ears** (make 2)"
 _SHAPES = expression(r"(?i)(?:shap(?:e|ing)|divid(?:e|ing))\b")
 _OF_SEVERAL = expression(r"(?i)(?:first|second|third|front|back|top|bottom|left|right|upper|lower|inner|outer)\b")
+_OFF = expression(r"(?i)\b(?:fasten|finish|bind|cast) off\W*$")
 _NUMBER_FIRST = expression(r"[\W_]*\d")
 # "2. WING (x2)", "III. Body": the pieces of a pattern numbered
 _LISTED = expression(r":[^()]*;|(?i::\s*(?:sk|skip|miss|insert|yo|yarn over|yoh|yrh|wrap)\b)")
@@ -268,6 +269,9 @@ class PartHeadings:
         few = len(name.split()) <= most and expression(r"\p{Lu}[\p{L}' -]+").fullmatch(name) is not None
         few = few and not (text.endswith(":") and (name.lower() in self.labels.colours or _LEADS_ON.match(name)))
         labelled = bool(following) and self.labels.at_line(following, 0, self.bare) is not None
+        if not labelled and _OFF.search(above) is not None:  # a talk may stand between the name and its first row
+            coming = (line.text for line in self.lines[index + 1 : index + 6])
+            labelled = any(self.labels.at_line(line, 0, self.bare) is not None for line in coming)
         labelled = labelled or _ROWS_TOLD.match(ahead[0]) is not None or piece_above and begins_work(ahead[0])
         return few and (labelled or self.like_another(index, ahead[0]))
 

@@ -21,6 +21,8 @@ _ENTRY = expression(
 _SENTENCE = expression(r"[.!?]\s+\S|\p{L}{3,}[.!?]\s*$")
 _COLOURS = expression(r"(?i)(?:mc|cc\d*|[a-h])")  # "MC - cream" names a yarn
 
+_COLOUR_WORDS = expression(r"colou?r|yarn")  # "A - main color"
+
 
 @made_once
 def _forms(book: Rulebook) -> frozenset[str]:
@@ -62,7 +64,7 @@ def headless_lists(lines: Sequence[str], finder: SectionFinder, book: Rulebook) 
         entry = _entry(lines[index]) if index < len(lines) and headings[index] is None else None
         if entry is not None and not _SENTENCE.search(entry["meaning"]):
             continue
-        if _is_list(lines[start:index], known):
+        if _is_list(lines[start:index], known, meanings):
             found[start] = 0
         start = index + 1
         if index < len(lines) and (led := _led_list(lines[index], known)) is not None:
@@ -95,12 +97,20 @@ def _entry(line: str) -> regex.Match | None:
     return _ENTRY.fullmatch(line.strip())
 
 
-def _is_list(lines: Sequence[str], known: frozenset[str]) -> bool:
-    """Whether most of the lines explain an abbreviation that the trade knows, in words."""
+def _is_list(lines: Sequence[str], known: frozenset[str], meanings: frozenset[str]) -> bool:
+    """Whether most of the lines explain an abbreviation that the trade knows, in words, or a letter of the pattern's own."""
     entries = [_entry(line) for line in lines]
     told = [
         one
         for one in entries
-        if expression(r"\(e?s\)$").sub("", one["form"].strip().lower()) in known and one["meaning"][:1].isalpha()
+        if expression(r"\(e?s\)$").sub("", one["form"].strip().lower()) in known
+        and one["meaning"][:1].isalpha()
+        or _letter_told(one, known, meanings)
     ]
     return len(told) >= _FEWEST and 2 * len(told) > len(entries)
+
+
+def _letter_told(entry: regex.Match, known: frozenset[str], meanings: frozenset[str]) -> bool:
+    """Whether an entry gives a letter to a stitch: "X - single crochet", "V = inc", and not to a colour."""
+    meant = entry["meaning"].strip(" .,;").lower()
+    return len(entry["form"].strip()) == 1 and meant in (known | meanings) and not _COLOUR_WORDS.search(meant)

@@ -27,7 +27,7 @@ _INCLUSIVE = r"(?:\s*,?\s*\(?\bincl(?:usive)?\b\.?\)?)?"
 # What may follow a label that has no colon or dash of its own.
 # "Rows 3 and up", "Rounds 15+", "Rnd 3 - end": how many rows that is, the label does not say
 _ONWARD = r"\s*(?:\+|(?:and|&)\s+(?:up|on|onwards?)\b|onwards?\b|[-–—]\s*end\b)"
-_WORK_FOLLOWS = r"(?=\s*(?:ch\b|chs?\d|rep|repeat|\d+\s*\w|\(|\[|\{|\*|•|join|with\b|turn\b|(?:sc|h?dc|h?tr|dtr)(?:\d?tog)?\b|hdc|htr|f(?:sc|hdc|dc)\b|sl\s?st|slip\b|ss\b|miss\b|shell|v-?sts?\b|cl\b|standing\b|attach\b|make\b|chain\b|(?:(?:is|are)\s+)?(?:(?:the|worked)\s+)*(?:same\s+)?as\b|in(?:to)?\b|(?:start(?:ing)?|begin(?:ning)?)\s+(?:in|with)\b|inc\b|dec\b|invdec\b|blo\b|flo\b|magic\b|m[rc]\b|adjustable\b|using\b|change\b|work(?:ing)?\b|skip\b|sk\b|\Z))"
+_WORK_FOLLOWS = r"(?=\s*(?:ch\b|chs?\d|rep|repeat|\d+\s*\w|\(|\[|\{|\*|•|join|with\b|turn\b|(?:sc|h?dc|h?tr|dtr)(?:\d?tog)?\b|hdc|htr|f(?:sc|hdc|dc)\b|sl\s?st|slip\b|ss\b|miss\b|shell|v-?sts?\b|cl\b|standing\b|attach\b|make\b|chain\b|(?:(?:is|are)\s+)?(?:(?:the|worked)\s+)*(?:same\s+)?as\b|in(?:to)?\b|(?:start(?:ing)?|begin(?:ning)?)\s+(?:in|with)\b|inc\b|dec\b|invdec\b|blo\b|flo\b|magic\b|m[rc]\b|adjustable\b|using\b|change\b|work(?:ing)?\b|we\s+(?:knit|crochet|work)\b|skip\b|sk\b|\Z))"
 # what makes "For Row 2, …" a label: it tells a row's work, not how a row is to be treated
 _WORK_NAMED = r"\s*(?:ch\b|chs?\d|\d+\s*\w|\*|[(\[]|turn\b|(?:sc|h?dc|h?tr|dtr)(?:\d?tog)?\b|sl\s?st\b|skip\b|sk\b|join\b|rep(?:eat)?\s+r)"
 # what makes "Next row 1ch, …" one: a stitch or a group of them, and no figure alone, which might be a count or a row's number

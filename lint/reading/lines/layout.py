@@ -10,14 +10,15 @@ from lint.reading.lines.ahead import row_follows, stands_apart
 from lint.reading.lines.headings import GATE, RUN_IN, Line, PartHeadings, begins_work
 from lint.reading.lines.headless import headless_lists
 from lint.reading.lines.labels import Found, LabelReader
-from lint.reading.lines.leaving import Leaving, cut_after, leavings, speaks_to_some
+from lint.reading.lines.leavers import Leavers
+from lint.reading.lines.leaving import Leaving, leavings, speaks_to_some, told_first
 from lint.reading.lines.makes import with_makes
 from lint.reading.lines.notedrows import noted_rows
 from lint.reading.lines.numbering import labelled_by_number, next_in_number
 from lint.reading.lines.pieceheadings import told_pieces
 from lint.reading.lines.sizecuts import by_size, for_other_sizes, under_their_label
 from lint.reading.lines.sizedlines import SizedLines
-from lint.reading.lines.texts import PartText, RowText, closed_apart, last_number
+from lint.reading.lines.texts import PartText, RowText, closed_apart
 from lint.reading.lines.titles import steps_go_on, tells_count, title_behind
 from lint.reading.page.sections import Heading, section_finder
 from lint.reading.page.wrapping import TURNS_ALONE, goes_on, hangs_on
@@ -68,7 +69,6 @@ class LayoutReader:
         self.labels = LabelReader(book.layout, max(1, len(self.sizes)), *lists, book.words.colour_names)
         self.gates = GateReader(self.sizes, size_glosses(source.text, self.sizes))
         self.passage = Passage(self.gates)
-        self.later: list[Leaving] = []  # sizes that leave off after a row that is not reached yet
         self.lines: list[Line] = []
         position = 0
         for raw in source.text.splitlines(keepends=True):
@@ -85,6 +85,7 @@ class LayoutReader:
         self.lines = self.headings.lines
         noted = noted_rows(self.lines, self.gates, self.labels)
         self.sized = SizedLines(self.lines, self.labels, self.headings, self.passage, len(self.sizes), self.bare, noted)
+        self.leavers = Leavers(self.sized)
 
     def read(self) -> Layout:
         layout = Layout(None, None, [], [], [], self.sizes, self.size_line.unnamed, self.size_line.first_bare)
@@ -98,7 +99,7 @@ class LayoutReader:
             if index == cut:
                 continue
             for one in leave:
-                self._leave(one, part)
+                self.leavers.leave(one, part)
             leave = []
             if line.blank:
                 after_blank = row is None or not steps_go_on(self.lines, index, row.span)
@@ -127,10 +128,17 @@ class LayoutReader:
                 layout.title = ""
             if part is not None and section is None:
                 leave, begin = leavings(self.gates, line.text)
-                line = Line(line.start, line.text[:begin])
+                behind = told_first(self.gates, line.text) if leave and begin == len(line.text) else 0
+                for one in leave if behind else ():
+                    self.leavers.leave(one, part)
+                leave = [] if behind else leave
+                line = Line(line.start + behind, line.text[behind:begin])
                 if leave and line.blank:
                     row, after_blank = None, True
                     continue
+            elif part is None:
+                headed = self.finder.at_line(line.text)
+                self.leavers.tell_ahead(self.gates, line.text[headed.content if headed is not None else 0 :])
             gate = self.sized.gate(index, line, part is not None and section is None)
             if gate is not None and (gate.leaves or not line.text[gate.end :].strip()):
                 self.passage.open(gate, before_heading=self.sized.heading_follows(index))
@@ -258,7 +266,7 @@ class LayoutReader:
                 layout.prose.append(Span(line.start, line.end))
             after_blank = False
         for one in leave:
-            self._leave(one, part)
+            self.leavers.leave(one, part)
         for item in layout.parts:
             item.rows = [own for row in item.rows for one in self._by_size(row) for own in closed_apart(self.source, one)]  # fmt: skip
         layout.parts = told_pieces(self.source, layout.parts)
@@ -277,16 +285,6 @@ class LayoutReader:
         cut, found = found is not None, self.sized.label(longer, False)
         whole = found is not None and below.start < found.body
         return longer if whole and (not cut or found.label.by_size) else None
-
-    def _leave(self, leaving: Leaving, part: PartText) -> None:
-        """Sizes leave off; the rows that they work no more are taken from the labels of those that stand above."""
-        if leaving.after is not None and leaving.sizes and leaving.after > last_number(part):
-            self.later.append(leaving)  # "MEDIUM, stop after Row 30", told above Row 28
-            return
-        self.passage.open(self.sized.leaving_gate(leaving))
-        for row in part.rows if leaving.after is not None else ():
-            if row.label is not None:
-                row.label = cut_after(row.label, leaving, len(self.sizes))
 
     def _behind_label(self, row: RowText, line: Line) -> None:
         """What stands behind a label of the sizes that work its row."""
@@ -311,20 +309,15 @@ class LayoutReader:
         return row_follows(self.lines, index, self.labels, self.finder, self.bare)
 
     def _row(self, label: Label | None, span: Span) -> RowText:
-        gated = self.passage.now is not None or self.passage.unknown
+        gated = self.passage.now is not None or self.passage.unknown or bool(self.passage.away)
         sizes, number, unknown = self.passage.row(label), self.passage.number if gated else 0, self.passage.unknown
-        for one in [one for one in self.later if label is not None and label.numbers]:
-            ended = max(label.numbers) >= (one.after or 0)
-            label = cut_after(label, one, len(self.sizes))
-            if ended:  # from the next row on
-                self.later.remove(one)
-                self.passage.open(self.sized.leaving_gate(one))
+        label = self.leavers.come_to(label)
         sizes, unknown = self.sized.as_noted(label, sizes, unknown)
         return RowText(label, span, sizes, number, unknown)
 
     def _opened(self, name: str, span: Span, make: int = 1) -> PartText:
         self.passage.heading(name)
-        self.later.clear()
+        self.leavers.opened()
         return PartText(name, span, make)
 
     # lines ---------------------------------------------------------------------------------------

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Collection
 from dataclasses import dataclass, replace
 
 import regex
@@ -19,6 +20,10 @@ _FORMS = (
 )
 _LONGEST = 400  # characters of a sentence that sends sizes on
 _SENTENCE = expression(r"[^.;!)\]]+(?:[.;!)\]]+|$)")
+# "Small stops after Rnd 3, Medium after Rnd 4": two of them in one sentence
+_EACH_AFTER = expression(
+    r"(?i),(?=\s*(?:and\s+)?(?!stop|end|finish|done|fasten)[\w/-]{1,20}(?:\s[\w/-]{1,20})?\s+after\s+(?:row|rnd|round|rd)\s+\d)"
+)
 _SAYS = tuple(expression(rf"[\W_]*{form}[\s*_)\]]*[.;!]?\s*", regex.I) for form in _FORMS)
 _THEN = expression(r"(?i)\s*(?:[,;–—]\s*|\band\s+)*(?:\b(?:and|then)\s+)*(?=(?:go|skip|proceed|continue|move|jump)\b)")
 _GOING_ON = expression(
@@ -60,7 +65,7 @@ def leavings(reader: GateReader, line: str) -> tuple[list[Leaving], int]:
     begin = len(line)
     if reader.number < 2 or not (_STOPS.search(line) or goes_on_to(line)):
         return found, begin
-    for match in _SENTENCE.finditer(line):
+    for match in _SENTENCE.finditer(_EACH_AFTER.sub(";", line)):
         sentence = match[0]
         if not sentence.strip(" .;!*_()[]"):
             continue
@@ -75,6 +80,15 @@ def leavings(reader: GateReader, line: str) -> tuple[list[Leaving], int]:
         else:
             begin = len(line)
     return found, begin
+
+
+def told_first(reader: GateReader, line: str) -> int:
+    """Where the words of a gate begin behind sentences on sizes that leave off: "End here for M. Size L only: …"; else 0."""
+    for match in _SENTENCE.finditer(line):
+        if match[0].strip() and _leaving(reader, match[0], False) is None:
+            gate = reader.at_line(line[match.start() :])
+            return match.start() if gate is not None and not gate.leaves else 0
+    return 0
 
 
 def _leaving(reader: GateReader, sentence: str, more: bool) -> list[Leaving] | None:
@@ -127,9 +141,9 @@ def speaks_to_some(reader: GateReader, line: str) -> bool:
     return any((sizes := reader.sizes_of(name)) and len(sizes) < reader.number for name in named)
 
 
-def cut_after(label: Label, leaving: Leaving, number: int) -> Label:
-    """The label, without rows that the sizes which leave off work no more; `number` of sizes in all."""
-    numbers = [label.at(size) for size in range(number)]
+def cut_after(label: Label, leaving: Leaving, number: int, gone: Collection[int] = ()) -> Label:
+    """The label, without rows that the sizes which leave off work no more; `number` of sizes in all, some `gone` before."""
+    numbers = [label.at(size) if size not in gone else () for size in range(number)]
     for size in leaving.sizes or ():
         numbers[size] = tuple(row for row in numbers[size] if row <= (leaving.after or row))
     if all(own == label.at(size) for size, own in enumerate(numbers)):

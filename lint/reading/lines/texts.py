@@ -10,7 +10,6 @@ from lint.reading.page.wrapping import LAYERS
 from lint.reading.sizes.gates import Sizes
 from lint.source import SourceText, Span
 
-_NO_ROW = 10**9
 _LAID_FLAT = r"(?i:(?:now |then )?(?:fold|flatten|press|pinch|squash)\b)"
 _COUNT_BEHIND = expression(
     rf"\w[\s.,]*[(\[{{]\s*\d+[^()\[\]{{}}]{{0,20}}[)\]}}](?:[.;]\s+|\s+(?=\p{{Lu}})|,?\s+(?={_LAID_FLAT}))|\w[.;]\s+(?={_LAID_FLAT})"
@@ -48,9 +47,3 @@ def closed_apart(source: SourceText, row: RowText) -> list[RowText]:
         return [row]
     at = row.span.start + counted.end()
     return [replace(row, span=Span(row.span.start, at)), replace(row, label=None, span=Span(at, row.span.end))]
-
-
-def last_number(part: PartText | None) -> int:
-    """The highest row number that stands in a part so far; any other where rows have no numbers."""
-    labels = [row.label for row in part.rows if row.label is not None] if part else []
-    return max((label.numbers[-1] for label in labels if label.numbers), default=_NO_ROW)

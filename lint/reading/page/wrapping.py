@@ -87,7 +87,10 @@ def hangs_on(above: str, text: str) -> bool:
     if text[:1].isupper() and _COUNTED.search(above[-_LONGEST_COUNT:]) is not None:
         return False  # "– 36 sc at the end of the last rnd" / "Body"
     words = above[label.end() :] if (label := _NUMBER_LABEL.match(above)) is not None else above
-    if sum(map(words.count, "([")) > sum(map(words.count, ")]")) and _CLOSES_NUMBER.match(text):
+    opened = max(map(words.rfind, "([")) > max(
+        map(words.rfind, ")]")
+    )  # a bracket may close that an earlier line opened
+    if (opened or sum(map(words.count, "([")) > sum(map(words.count, ")]"))) and _CLOSES_NUMBER.match(text):
         return True  # "…, (2 dc in ring, ch" / "2) 3 times", "34 (36 : 38 :" / "40 : 42)": no row 2, and no row 40
     return _HANGS.search(above) is not None and _ROW_BEGINS.match(text) is None
 

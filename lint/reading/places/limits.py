@@ -63,7 +63,8 @@ def limit(stream: Stream) -> Limit | None:
         return edge
     if stream.word("even", "all", "right") and stream.kind(1) in ("across", "around"):
         stream.take()
-    edge = 2 if stream.kind(1) in ("the", "each") else 1
+    edge = 2 if stream.kind(1) in ("the", "each", "all") else 1
+    edge += edge == 2 and stream.kind(2) == "number" and stream.kind(3) == "side"  # "across all 4 sides"
     aside = stream.kind(edge) in ("side", "edge", "other_side", "row_end") or stream.word(
         "bottom", "top", "foundation", "long", "short", "narrow", ahead=edge
     )

@@ -57,6 +57,8 @@ _FILLERS = ("the", "of", "all", "both")
 _PASSED_OVER = ("skipped", "missed", "sk", "skip")
 _SIDE_WORDS = ("right", "left", "upper", "lower", "bottom", "top")
 
+_LEFT = ("unworked", "unused", "free")
+
 
 def places(stream: Stream, allow_to: bool = False, bare: bool = False) -> tuple[Place, ...]:
     """The places named at the cursor; () and nothing taken where there are none.  `bare`: no "in" need stand before."""
@@ -82,6 +84,7 @@ def places(stream: Stream, allow_to: bool = False, bare: bool = False) -> tuple[
             stream.at = before
             break
         stream.skip("then")
+        pointed = stream.kind() == "the" and stream.kind(1) in _POINTS and stream.take() is not None
         again = preposition(stream, allow_to)
         if again is None and chains_made(stream, found[-1]):
             stream.at = before
@@ -96,7 +99,9 @@ def places(stream: Stream, allow_to: bool = False, bare: bool = False) -> tuple[
         first_said = comma is not None and stream.kind() in _WORK_BEGINS  # "…, in last 2 sts sc2tog"
         run = following is not None and following.which is Which.EACH and following.limit is not None
         first_said = first_said and not (run and stream.kind() in OPENERS)  # "…, and each ch across (15)"
-        if following is None or first_said or (again is None and stream.kind() in _PREPOSITIONS):
+        left = again is None and any(item.lower in _LEFT for item in stream.lexemes[before : stream.at])
+        left_open = left or pointed and stream.kind() not in (*SIGNS, *CLOSERS, "end", "turn", "join")
+        if left_open or following is None or first_said or (again is None and stream.kind() in _PREPOSITIONS):
             stream.at = before
             break
         last = following.which is Which.LAST or following.from_words == "last" and following.which is Which.EACH

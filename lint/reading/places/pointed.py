@@ -116,9 +116,9 @@ def each_place(stream: Stream, start: int) -> Place | None:
 
 
 def _a_side(stream: Stream) -> bool:
-    """Whether "across (the) side", "across the last side", "along next side" stands here."""
+    """Whether "across (the) side", "across the last side", "along all 4 sides" stands here."""
     ahead = 1
-    while stream.kind(ahead) in ("the", "last", "next", "first", "remaining") and ahead < 4:
+    while stream.kind(ahead) in ("the", "last", "next", "first", "remaining", "all", "each", "number") and ahead < 4:
         ahead += 1
     return stream.kind(ahead) == "side" or ahead == 1 and stream.kind(2) == "side"
 

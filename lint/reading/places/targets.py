@@ -48,6 +48,9 @@ def target(stream: Stream) -> Target | None:
             return Target(TargetKind.CORNER)
         stream.at = start
         return None
+    if found.kind is TargetKind.CHAIN and found.length is not None and stream.take_if("corner"):
+        stream.at += is_space_word(stream)
+        return Target(TargetKind.SPACE, length=found.length, corner=True)  # "in each ch-2 corner (sp)"
     if corner and found.kind is TargetKind.SPACE:
         return replace(found, corner=True)
     if corner and found.kind in (TargetKind.STITCH, TargetKind.ANY_STITCH):

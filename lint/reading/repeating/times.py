@@ -7,6 +7,7 @@ from dataclasses import replace
 from lint.place import Limit, LimitKind
 from lint.reading.places.limits import limit
 from lint.reading.places.targets import target
+from lint.reading.repeating.sidetimes import by_sides
 from lint.reading.words.stream import CLOSERS, OPENERS, SIGNS, Stream
 from lint.tree import Times, TimesKind
 
@@ -30,6 +31,8 @@ def times(stream: Stream, after_bracket: bool = False) -> Times | None:
         )  # "[sc 5, inc] repeat this 4 times"
         if (bare := _bare_number(stream, start)) is not None:
             return bare if after_bracket else replace(bare, kind=TimesKind.UNCLEAR)  # "*sc, inc* repeat 6"
+    if (sides := by_sides(stream)) is not None:
+        return sides
     total = bool(stream.take_if("total")) or (
         stream.word("for") and stream.kind(1) == "total" and bool(stream.take()) and bool(stream.take())
     )

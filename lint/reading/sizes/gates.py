@@ -21,6 +21,7 @@ _BEHIND_LABEL = expression(
 _NAMED_IN_BRACKETS = expression(
     r"(?i)[(\[]\s*(?:for\s+)?(?:the\s+)?(?P<name>[^()\[\]:,;=]{1,20}?)(?:\s*[:=]\s*|\s+)(?:make\s+|work\s+)?(?:ch\s?)?\d"
 )
+_ALL_SIZES = expression(r"(?i)[(,–—-]\s*(?:for\s+)?(?:all|both)\s+sizes\b")
 _NEXT_PIECE = expression(r"(?i)next\s+(?:section|part|piece|step)")
 _LEFT_OUT = expression(
     r"(?i)\W*(?:skip|omit|miss|leave\s+out|do\s+not\s+(?:work|make)|don't\s+(?:work|make))\b[^.;]{0,30}?\b(?:rows?|rnds?|rounds?|rds?)\b"
@@ -91,6 +92,10 @@ class GateReader(SizeWords):
         found = _BEHIND_LABEL.match(line) if self.number > 1 else None
         spoken = self.audience(found["said"]) if found is not None else None
         return (found.end("head"), found.end(), spoken.sizes) if found is not None and spoken is not None else None
+
+    def for_all(self, words: str) -> bool:
+        """Whether a label says that all sizes work its row: "Next Rnd (all sizes)", "Rnd 6, all sizes"."""
+        return self.number > 1 and _ALL_SIZES.search(words) is not None
 
     def in_label(self, words: str) -> Sizes | None:
         """The sizes that a label's brackets name: "Row 9 (M and L only)"."""
@@ -194,6 +199,9 @@ class Passage:
         for size, where in list(self.away.items()):
             if label is not None and where is not None and _is_label(where, label, size):
                 del self.away[size]
+        if label is not None and self.reader.for_all(label.words):
+            self.open(Gate(tuple(range(self.reader.number)), 0, every=True))
+            self.away.clear()
         own = self.reader.in_label(label.words) if label is not None and not label.unclear else None
         sizes = own or self.now
         if not self.away:

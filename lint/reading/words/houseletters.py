@@ -16,8 +16,8 @@ _LETTER = expression(r"(?<!\p{L})[xvpau](?!\p{L})")
 _LETTER_LINE = expression(r"(?m)^[^\w\n]{0,8}(?P<form>\p{L})[ \t]*[:=–—-][ \t]*(?P<body>\p{L}[^\n,;:]{1,40})$")
 # a row of such letters and its count: "R3: (x, v)*6 (18)"
 _COUNTED = expression(
-    r"(?im)^[^\w\n(]{0,8}(?:(?:r|rnd|round|row)?[ \t]{0,4}\d{1,3}[^:).\n]{0,12}[:).])?[ \t]{0,4}"
-    r"(?P<words>[^\n]{1,120}?)[ \t]{0,4}[(=\[][ \t]{0,4}(?P<count>\d{1,4})[ \t]{0,4}[)\]]?[ \t]{0,4}$"
+    r"(?im)^[^\w\n(]{0,8}(?:(?:r|rnd|round|row)?[ \t]{0,4}\d{1,3}(?:[^:).\n]{0,12}[:).]|[ \t]{1,4}(?:row|rnd|round)\b))?[ \t]{0,4}"
+    r"(?:we (?:knit|crochet|work)\b[^(\d\n]{0,40})?(?P<words>[^\n]{1,120}?)[ \t]{0,4}[(=\[][ \t]{0,4}(?P<count>\d{1,4})[ \t]{0,4}[)\]]?[ \t]{0,4}$"
 )
 # Russian abbreviations in Latin letters: sbn is the single crochet, p and u are increase and decrease (from memory)
 _RUSSIAN = expression(r"(?i)(?<!\p{L})(?:sbn|pssn|ssn)(?!\p{L})")

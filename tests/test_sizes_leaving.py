@@ -1,0 +1,61 @@
+"""Sizes that leave off: told ahead of the rows, in a line with the next gate, and where all sizes work again.
+
+The forms are common practice, no source; counts worked out by hand.
+"""
+
+from __future__ import annotations
+
+import pytest
+from helpers import check, corrections, counts, outcomes
+
+_CROWN = (
+    "Rnd 1: 8 sc in magic ring. (8)\n",
+    "Rnd 2: 2 sc in each st. (16)\n",
+    "Rnd 3: *sc, 2 sc in next st* 8 times. (24)\n",
+    "Rnd 4: *2 sc, 2 sc in next st* 8 times. (32)\n",
+    "Rnd 5: *3 sc, 2 sc in next st* 8 times. (40)\n",
+)
+
+
+def _hat(front: str = "", third: str = "", fourth: str = "", last: str = "Rnd 6 (all sizes): sc in each st.") -> str:
+    """A crown in three sizes, what is said before it and behind its third and fourth rounds, and its last line."""
+    rows = "".join(_CROWN[:3]) + third + _CROWN[3] + fourth + _CROWN[4]
+    return f"Hat\n\nSizes: Small (Medium, Large)\nUS terms.\n{front}\n{rows}{last} 24 (32, 40) sts.\n"
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        _hat("Small: stop after Rnd 3. Medium: stop after Rnd 4. Large: work all rounds.\n"),
+        _hat("Small stops after Rnd 3, Medium after Rnd 4.\n"),
+        _hat("Notes: Small stops after Rnd 3, and Medium after Rnd 4.\n"),
+        _hat("", "SMALL stop after Rnd 3.\n", "Medium stop here.\n"),
+        _hat("", "Small stop here.\n", "End here for Medium. Large only:\n"),
+        _hat("", "Small stop here.\n", "Medium stop here.\n", "Next Rnd: sc in each st."),
+        _hat("", "Small stop here.\n", "Medium stop here.\n", "Rnd 6, all sizes: sc in each st."),
+    ],
+)
+def test_sizes_stop_and_all_go_on(text: str) -> None:
+    """A size that has left off works no more rows, until a label or a count is for all sizes."""
+    report = check(text)
+    assert [counts(report, size) for size in range(3)] == [
+        [8, 16, 24, None, None, 24],
+        [8, 16, 24, 32, None, 32],
+        [8, 16, 24, 32, 40, 40],
+    ]
+    assert outcomes(report)[3:] == ["not-worked", "not-worked", "agrees"]
+    assert corrections(report) == []
+
+
+def test_a_wrong_count_where_all_go_on() -> None:
+    """The last round is held against what each size brings to it."""
+    text = _hat("Small stops after Rnd 3, Medium after Rnd 4.\n").replace("24 (32, 40) sts", "24 (36, 40) sts")
+    report = check(text)
+    assert [outcomes(report, size)[-1] for size in range(3)] == ["agrees", "differs", "agrees"]
+
+
+def test_which_piece_is_meant_is_not_guessed() -> None:
+    """Where two pieces have a Rnd 1, a note at the front on "Rnd 3" takes no rows from either."""
+    text = _hat("Small stops after Rnd 3.\n", last="Rnd 6: sc in each st.").replace(" 24 (32, 40) sts.", " (40)")
+    report = check(text + "\nPompom\nRnd 1: 6 sc in magic ring. (6)\n")
+    assert counts(report)[:6] == [8, 16, 24, 32, 40, 40]
