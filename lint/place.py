@@ -25,6 +25,9 @@ class TargetKind(StrEnum):
     PLACE = "place"  # "same place", "hole": whatever stands there
 
 
+OF_STITCH = "of "  # in the name of row ends: before the stitch of which those rows are
+
+
 @dataclass(frozen=True, slots=True)
 class Target:
     """A sort of place, as named."""
@@ -34,6 +37,14 @@ class Target:
     length: Amount | None = None  # of a chain space
     corner: bool = False  # "corner sp": only those at the corners
     apart: bool = False  # "ch-2 sp between shells": only those that lie in no shell
+
+    @property
+    def rows_of(self) -> str:
+        """The stitch of which the rows are whose ends are meant, "each dc row end"; "" where that is not said."""
+        return (self.name or "").partition(OF_STITCH)[2] if self.kind is TargetKind.ROW_END else ""
+
+
+FREE_CHAIN = Target(TargetKind.CHAIN, "free")  # a chain whose free loop is worked into, of a chain named before
 
 
 class Which(StrEnum):

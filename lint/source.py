@@ -109,6 +109,8 @@ _JOINED_NAME = expression(r"(?i)(?<=\b\p{L}{1,3})–(?=st(?:s|itch|itches)?\b)")
 _IN_ANGLES = expression(  # across a line's end nothing but a count
     r"[<«]([^<>«»\n]*(?:\d|,)[^<>«»\n]*|\d[\d\s()\[\],:;/–-]{0,120}(?:\s(?:sts?|stitches|sc|h?dc|h?tr))?)[>»]"
 )
+# "20 *(22-24)*", "20 **(22)** 24": a list over the sizes whose brackets are slanted or bold, figures alone within them
+_SLANTED = expression(r"(?<=\d\s?)(?P<sign>[*_]{1,3})(?P<list>[(\[]\s?\d[\d ,:;/.½¼¾–—-]*[)\]])(?P=sign)")
 _FOREIGN_DIGIT = expression(r"(?V1)[\d--[0-9]]")
 
 
@@ -134,6 +136,8 @@ class SourceText:
         text = _HOOK_COMMA.sub(".", text)
         text = _JOINED_NAME.sub("-", text) if "–" in text else text
         text = _IN_ANGLES.sub(r"[\1]", text) if "<" in text or "«" in text else text
+        if "*" in text or "_" in text:
+            text = _SLANTED.sub(lambda found: found["list"].center(len(found[0])), text)
         return self if text == self.text else replace(self, text=text)
 
     def __post_init__(self) -> None:

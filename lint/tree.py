@@ -354,6 +354,7 @@ class RowCall:
     shaped: Shaping | None = None  # "inc 1 st at each end": of each of these rows
     beside: Unread | None = None  # other work behind the call, which one of several rows has
     times_in_all: bool = False  # "a total of 4 times": the rows just worked are the first of these
+    rest: bool = False  # "complete to match first side": what that side or piece has more than is worked here
 
 
 @dataclass(frozen=True, slots=True)

@@ -43,7 +43,7 @@ def test_only_some_rows_of_the_other_piece() -> None:
 @pytest.mark.parametrize(
     "line",
     [
-        "Join yarn in next sc and work as for first handle, reversing shaping.",
+        "Join yarn in next sc and work as for first handle, reversing the stripes.",
         "Join yarn in next sc and complete as for first handle.",
         "Work Rows 1 and 2 as for first handle, then 2 more rows of dc.",
         "Join yarn in next sc, work as for first handle but leave the last row out.",

@@ -82,3 +82,14 @@ def test_lists_of_a_passage_in_a_pattern_with_brackets(gate: str, lists: tuple[s
     report = check(text)
     assert _made(text)[1] == [None, 24, 29, 34]
     assert "size-list-length" not in {finding.rule for finding in report.findings}
+
+
+def test_two_figures_with_a_comma_in_a_pattern_with_brackets() -> None:
+    """Two sizes of four are named, and each run has a figure for each of the two; work in one stitch stays work."""
+    text = (
+        "Test cowl\nUS terms\nSizes: XS (S, M, L)\n\nCOWL\nCh 21 (24, 29, 34).\n"
+        "Row 1: Sc in 2nd ch from hook and in each ch across, turn. 20 (23, 28, 33) sc.\n"
+        "Sizes XS and L only\nRow 2: Ch 1, sc in next 9, 22 sc, sc2tog, sc in next 9 sts, turn. 19, 32 sc.\n"
+        "Row 3: Ch 1, sc in next 3, 5 sc in next sc, sc in each sc to end, turn.\n"
+    )
+    assert _made(text)[1:] == [[19, None, None, 32], [23, None, None, 36]]

@@ -102,3 +102,34 @@ def test_a_line_that_shapes_rows_is_not_taken_for_talk(shaped: str) -> None:
     assert table(text)[-1] in ([20, 26, 32], [None] * 3)
     assert (table(text)[-1][0] is None) == shaped.startswith(("Work in hdc and", "Gradually"))
     assert all_findings(check(text), ("correction",)) == []
+
+
+_SLANTED = "Test sock\nUS terms\nSizes: {}\n\nSOCK\nCh {}, join to form a ring.\nRnd 1: Ch 1, sc in each ch around. {} sc.\n{}\n"
+
+
+@pytest.mark.parametrize(
+    ("sizes", "chain", "count"),
+    [
+        ("35/37 *(38/40-41/43)*", "20 *(24-28)*", "20 *(24-28)*"),
+        ("35/37 (38/40-41/43)", "20 (24-28)", "20 (24-28)"),
+        ("S **(M, L)**", "20 **(24, 28)**", "20 _(24, 28)_"),
+    ],
+)
+def test_lists_in_slanted_letters(sizes: str, chain: str, count: str) -> None:
+    """The signs around the brackets only slant them; of two ways to cut the sizes' names the one counts that the lists have."""
+    report = check(
+        _SLANTED.format(sizes, chain, count, "Rnd 2: *Sc in next 3 sts, 2 sc in next st; rep from * around.")
+    )
+    assert len(report.pattern.sizes) == 3
+    assert [[cell.made.stitches for cell in row.cells] for row in report.ledger.rows][1:] == [
+        [20, 24, 28],
+        [25, 30, 35],
+    ]
+    assert "size-list-length" not in {finding.rule for finding in report.findings}
+
+
+def test_a_repeat_behind_a_figure_is_not_slanted_letters() -> None:
+    """A star before a bracket of work begins a repeat, in a pattern of one size and of several."""
+    rows = "Rnd 2: Sc in next 4 *(sc, ch 1, sc) in next st, sc in next st* 8 times. (28)"
+    report = check(_SLANTED.format("S (M, L)", "20 (20, 20)", "20 (20, 20)", rows))
+    assert [cell.made.stitches for cell in report.ledger.rows[-1].cells] == [28, 28, 28]

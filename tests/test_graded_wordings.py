@@ -57,7 +57,7 @@ def test_a_piece_like_a_numbered_one(ending: str) -> None:
     assert [made(report, size) for size in range(3)] == [[10] * 4, [12] * 4, [14] * 4]
 
 
-@pytest.mark.parametrize("words", ["Work as for Back, reversing shaping.", "Work the same as Back but mirrored."])
+@pytest.mark.parametrize("words", ["Work as for Back, reversing the stripes.", "Work the same as Back but in ridges."])
 def test_a_piece_like_another_in_a_way_that_is_not_known_is_told(words: str) -> None:
     """Its rows are not recomputed, and nobody is left to think they were."""
     report = check(BACK + f"\nFRONT\n{words}\n")

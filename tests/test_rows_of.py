@@ -115,10 +115,11 @@ def test_rows_of_another_piece_by_their_numbers(again: str) -> None:
     assert not corrections(report)
 
 
-def test_rows_not_as_they_are_are_not_worked() -> None:
-    """ "Reversing shaping" is not those rows as they stand, so that the next row is not recomputed."""
-    report = check(FRONTS.format(again="Work Rows 1-20 as for Left Front, reversing shaping."))
-    assert counts(report)[-1] is None
+@pytest.mark.parametrize(("change", "made"), [("reversing shaping", 33), ("in ridges", None)])
+def test_rows_not_as_they_are_are_not_worked(change: str, made: int | None) -> None:
+    """Rows worked in another way are not recomputed; mirrored ones make as many stitches as those that they mirror."""
+    report = check(FRONTS.format(again=f"Work Rows 1-20 as for Left Front, {change}."))
+    assert counts(report)[-1] == made
 
 
 @pytest.mark.parametrize(

@@ -74,7 +74,7 @@ def test_a_piece_worked_like_another_through_its_headings() -> None:
 @pytest.mark.parametrize(
     "words",
     [
-        "Work as for Back, reversing shaping.",
+        "Work as for Back, reversing the stripes.",
         "Work as for Sleeve to end of Row 3.",
         "Work as for Back to end of Row 9.",
         "Work as for Back to the pocket.",

@@ -220,3 +220,15 @@ def test_lists_in_angle_brackets(signs: str) -> None:
     text = FEN + "Row 2: Ch 1, sc in next 20 (22, 24, 26) sts, turn, leaving rem sts. 20 (22, 24, 26)\n"
     report = check(text.replace("(", signs[0]).replace(")", signs[1]))
     assert [counts(report, size)[-1] for size in range(4)] == [20, 22, 24, 26]
+
+
+def test_sizes_in_months_of_a_sentence() -> None:
+    """Each name keeps its unit: "size 3 months; changes for 6 months and 12 months are in parentheses"."""
+    text = (
+        "Test bonnet\nUS terms\n\nInstructions are for size 3 months; changes for 6 months and 12 months are in parentheses.\n\n"
+        "BONNET\nCh 21 (23, 25).\nRow 1: Sc in 2nd ch from hook and in each ch across, turn. 20 (22, 24) sc.\n"
+        "Row 2: Ch 1, sc in next 20 (22, 24) sc, turn. 20 (22, 24) sc.\n"
+    )
+    report = check(text)
+    assert report.pattern.sizes == ("3 months", "6 months", "12 months")
+    assert "sizes-unnamed" not in {finding.rule for finding in report.findings}

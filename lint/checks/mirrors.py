@@ -13,6 +13,7 @@ from lint.finding import Finding, Related
 from lint.ledger import LedgerRow, Outcome
 from lint.pattern import Part
 from lint.reading.facts.assembly import sews
+from lint.tree import RowCall
 
 _HANDS = expression(r"(?i)\b(?:left|right)\b")
 _SIDE_SEAMS = expression(r"(?i)\bside\s+seams?\b|\b(?:sew|seam|join)\w*\b[^.]{0,24}\bsides\b")
@@ -45,6 +46,10 @@ def check_mirrors(context: Context) -> Iterator[Finding]:
 
 def _mirrored(context: Context, one: Part, other: Part) -> Iterator[Finding]:
     """Left and right: not alike, and not different by the same in every size, as an overlap would be."""
+    if any(
+        isinstance(step, RowCall) and (step.part or step.rest) for row in (*one.rows, *other.rows) for step in row.steps
+    ):
+        return  # "Work as Left Front, reversing shapings": that one's rows, under its headings too
     shapes, others = _shapes(context, one), _shapes(context, other)
     if shapes is None or others is None:
         return

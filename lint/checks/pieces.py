@@ -64,7 +64,7 @@ def _pieces(context: Context) -> tuple[list[_Piece], frozenset[str]]:
         )
         if loose or not begins(part):
             made = None
-        elif part.make == 1 and line is not None:
+        elif line is not None and part.make in (1, as_number(line["n"])):
             made = as_number(line["n"])
         elif (
             _made_elsewhere(text, singular(words[-1]), part.make)

@@ -18,6 +18,9 @@ from lint.source import Span
 from lint.tree import Remark
 
 _TWO = expression(r"\b\d+\s?[(\[]\s*\d+\s*[)\]]$")
+_WEIGHT = expression(
+    r"(?i)\s?\d+\s?(?:g|gr|grams?)\b(?!\s*(?:balls?|skeins?|hanks?))"
+)  # "150 (200) 250 g": one of the list
 _ENOUGH = 3  # right lists of a shape before a wrong one of it is called wrong
 
 
@@ -44,7 +47,7 @@ def _wrong_lists(context: Context) -> list[tuple[Span, int, int]]:
         gates = {len(row.sizes) for row in around if row.sizes is not None}
         labels = [row.label for row in around if row.label is not None and row.label.span.end <= one.span.start]
         gates |= {len(label.numbers) for label in labels}  # a count for each row of a range
-        if one.numbers & {sizes}:
+        if one.numbers & {sizes} or one.shown == sizes - 1 and _WEIGHT.match(context.source.text, one.span.end):
             right[_family(one)] += 1
         elif not one.numbers & gates:
             wrong.setdefault(_family(one), []).append(one)

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
 from functools import lru_cache
-from itertools import pairwise
+from itertools import pairwise, zip_longest
 
 import regex
 
@@ -23,6 +23,7 @@ from lint.pattern import Abbreviation
 from lint.rulebook import AbbreviationFile
 from lint.source import Span
 from lint.tree import MAKES_STITCHES, NOT_UNDERSTOOD, Chain, RowCall, Step, Unread, Work, walk
+from lint.working.rownames import answers_to
 
 
 def check_unread(context: Context) -> Iterator[Finding]:
@@ -161,20 +162,30 @@ def check_terms(context: Context) -> Iterator[Finding]:
         )
 
 
+_SHAPED = ("increase", "decrease")
 _NUMBERED = expression(r"\s?[:.]?\s?\d")
 _SIGNS = expression(r"[\s:.)–—-]*")
 
 
 def row_lexemes(context: Context) -> Iterator[tuple[str, str, Lexeme]]:
     """Every lexeme of every row behind its label, with the names of its part and row."""
+    labels = [row.label for part in context.pattern.parts for row in part.rows if row.label is not None]
+    names = {label.words.lower() for label in labels if expression(r"(?i)\b(?:dec|inc)").search(label.words)}
+    rows_named: dict[str, bool] = {}  # by "dec", "inc": whether a label names such a row
     for part in context.pattern.parts:
         for row in part.rows:
             start = row.label.span.end if row.label is not None else row.span.start
             start = _SIGNS.match(context.source.text, start, row.span.end).end()  # there the reader began
             text = context.source.text[start : row.span.end]
-            for lexeme in context.lexicon.read(text, start):
+            lexemes = context.lexicon.read(text, start)
+            for lexeme, after in zip_longest(lexemes, lexemes[1:]):
                 if lexeme.lower in ("r", "rs") and _NUMBERED.match(text, lexeme.end - start):
                     continue  # "R2" and "R 2" name a row
+                called = lexeme.kind in _SHAPED and after is not None and after.kind in ("row", "round")
+                if called and lexeme.lower not in rows_named:
+                    rows_named[lexeme.lower] = any(answers_to(name, f"{lexeme.lower} row") for name in names)
+                if called and rows_named[lexeme.lower]:
+                    continue  # "Work Dec row": a row that its label names
                 yield part.name, row.label.words if row.label is not None else "", lexeme
 
 

@@ -72,7 +72,7 @@ from lint.tree import (
 )
 
 _COUNTS = expression(  # "Ch 3 counts as dc."
-    r"(?i)(?:^|(?<=[.;]\s))[^.;\n]*\b(?:counts?\s+as|(?:never|not)\s+counts?|not a st(?:itch)?)\b[^.;\n]*"
+    r"(?i)(?:^|(?<=[.;]\s))[^.;\n]*\b(?:counts?\s+as|(?:never|not)\s+count(?:s|ed)?|not a st(?:itch)?|(?:\d+\s?ch|ch\s?\d+)\s=\s1)\b[^.;\n]*"
 )
 _NAMED_WORK = expression(r"\W*(?P<name>[^:=(]*[^\s:=(])(?:\s*\((?P<form>[\w-]+)\))?[^:=]*[:=]")
 _AS_ANOTHER = expression(r"(?i)[^.]{0,40}\b(?:as|like)\s(?:(?:given|for|in|the)\s)+\p{L}")

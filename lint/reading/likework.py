@@ -150,7 +150,7 @@ def works_an_edge(reading: Reading, lexemes: list[Lexeme]) -> bool:
 
 
 _AS_ANOTHER = expression(
-    r"(?i)\W*(?![^.;]*\b(?:buttonholes?|pom-?poms?|tassels?|fringes?)\b)"
+    r"(?i)\W*(?![^.;]*\b(?:buttonholes?|pom-?poms?|tassels?|fringes?)\b)(?!\w+\s(?:even|straight)\s(?:until|till)\b)"
     r"(?:work|make|crochet|rep(?:eat)?|begin|complete|finish|cont(?:inue)?)\s+(?:[^\W\d]+\s+){0,6}?(?:exactly\s+)?(?:the\s+)?(?:as\s+(?:given\s+|written\s+)?for|same\s+as|as\s+(?:first|other|1st))\b"
 )
 

@@ -20,7 +20,7 @@ def between_shapings(steps: tuple[Step, ...], call: RowCall, index: int, rows: i
     """
     grown = call.growth[0]
     fixed = grown.where is Grows.BETWEEN_SET
-    open_ended = call.until is not None or call.open_ended
+    open_ended = call.open_ended or call.until is not None and rows > 1
     repeats = [at for at, step in enumerate(steps) if isinstance(step, Repeat) and _shapes(step)]
     others = (step for at, step in enumerate(steps) if at not in repeats)
     alone = len(repeats) == 1 and not any(

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 
 from lint.pattern import Row
-from lint.place import Place, TargetKind, Which
+from lint.place import FREE_CHAIN, Place, TargetKind, Which
 from lint.tree import (
     MAKES_STITCHES,
     AlongEdge,
@@ -19,12 +19,14 @@ from lint.tree import (
     Step,
     Work,
     children,
+    walk,
 )
 from lint.working.bench import Worked
 from lint.working.cells import joins_yarn, of_this_row, skips_to_join
 from lint.working.cursor import PlacesUnknown
-from lint.working.fabric import Fabric, Node
+from lint.working.fabric import Fabric, Made, Node
 from lint.working.instances import Instance
+from lint.working.rowkinds import rows_told
 from lint.working.starts import along_row_ends, founds, is_round, on_foundation
 from lint.working.trials import FreeLoops, PieceState, Side, Task, Trial, best_reading
 
@@ -157,10 +159,16 @@ def _joined_here(steps: tuple[Step, ...]) -> bool:
 
 def fabric_below(instance: Instance, state: PieceState) -> Fabric:
     """What a row is worked on: an edge that it or the line before it speaks of, else what the last row left."""
-    edge = side_edge(instance, state) or foundation_edge(instance, state)
+    edge = side_edge(instance, state) or foundation_edge(instance, state) or _chain_untold(instance.steps)
     if edge is not None:
         state.joining = tuple(step for step in state.joining if not isinstance(step, AlongEdge) or step.row)
     return edge or state.fabric
+
+
+def _chain_untold(steps: tuple[Step, ...]) -> Fabric | None:
+    """An edge that is not known, for the free loops of chains where the words do not say of which."""
+    places = (place for step in walk(steps) if isinstance(step, (Work, Group)) for place in step.places)
+    return Fabric.unknown(False) if any(FREE_CHAIN in place.targets for place in places) else None
 
 
 def side_edge(instance: Instance, state: PieceState) -> Fabric | None:
@@ -184,12 +192,16 @@ def moves_on(row: Row) -> bool:
     return moved or "join" in words or "attach" in words
 
 
-def with_row(side: Side, steps: tuple[Step, ...], makes: bool, circular: bool) -> Side:
-    """The side of a piece after one more row; not known after a round, or a row worked along it."""
-    if makes:
-        to_and_fro = side.rows is not None and not circular and not along_row_ends(steps)
-        side = replace(side, rows=side.rows + 1 if to_and_fro else None)
-    return seamed(steps, side)
+def with_row(side: Side, instance: Instance, made: Made, circular: bool) -> Side:
+    """The side of a piece after one more row; not known after a round, a row worked along it, or one of untold many."""
+    if made.stitches or made.spaces:
+        to_and_fro = side.rows is not None and not circular and not along_row_ends(instance.steps)
+        if to_and_fro and rows_told(instance.row):
+            kind = next(iter(made.by_kind)) if len(made.by_kind) == 1 else ""
+            side = replace(side, rows=side.rows + 1, kinds=(*side.kinds, kind))
+        else:
+            side = replace(side, rows=None, kinds=())
+    return seamed(instance.steps, side)
 
 
 def foundation_edge(instance: Instance, state: PieceState) -> Fabric | None:

@@ -2,15 +2,26 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from collections.abc import Sequence
+from dataclasses import replace
 
 from lint.amount import ONE, Amount
-from lint.pattern import Part, Row, Stated
-from lint.tree import THE_PIECE_BEFORE, FastenOff, RowCall, Step, TimesKind, Unread
+from lint.pattern import Part, Row
+from lint.tree import MAKES_STITCHES, THE_PIECE_BEFORE, FastenOff, RowCall, Step, TimesKind, Unread
 from lint.working.alternating import Alternates, label_word
 from lint.working.besides import once
 from lint.working.growth import grown_steps
-from lint.working.instances import MOST_ROWS, NOT_THERE, TOLD_TWICE, WHICH_ROWS, Instance, Loop, numbered, passes_of
+from lint.working.instances import (
+    MOST_ROWS,
+    NOT_THERE,
+    TOLD_TWICE,
+    WHICH_ROWS,
+    Instance,
+    Loop,
+    looped,
+    numbered,
+    passes_of,
+)
 from lint.working.likepieces import (
     NO_BASE,
     foundation_before,
@@ -20,35 +31,13 @@ from lint.working.likepieces import (
     rows_called,
     told_once,
 )
+from lint.working.met import Called, MetRow, as_called, as_whole_piece
 from lint.working.onesize import for_size, works
+from lint.working.otherside import NO_REST, none_worked, rest_of_side
 from lint.working.printedrows import by_itself
 from lint.working.rownames import answers_to
 
 _ANY_ROW = (*(f"{which} {row}" for which in ("next", "last") for row in ("row", "round", "rnd")), "following row")
-
-
-@dataclass(frozen=True, slots=True)
-class _Met:
-    """A row met so far, as later ones may call for it."""
-
-    kind: str
-    number: int
-    label: str
-    steps: tuple[Step, ...]
-    stated: Stated | None
-    part: Part
-    mark: str
-
-
-@dataclass(frozen=True, slots=True)
-class _Called:
-    """A row that is called for: its steps, its count, and how it was labelled."""
-
-    steps: tuple[Step, ...]
-    stated: Stated | None
-    kind: str
-    label: str
-    number: int | None
 
 
 class Expander:
@@ -62,8 +51,10 @@ class Expander:
         self.size = size
         self.in_all = in_all
         self.own_way = own_way
-        self.met: list[_Met] = []
+        self.met: list[MetRow] = []
         self.range_faults: list[tuple[Row, Part, int, int]] = []
+        self.stretch = 0  # how often yarn has been fastened off
+        self.bare = 0  # rows without a label since then
         self.counted_on = True  # False after rows of which the text does not say how many they are
         self.alternates = Alternates()
         self.preludes: dict[int, tuple[Step, ...]] = {}  # by part: the chain or ring before its first row
@@ -78,13 +69,14 @@ class Expander:
         rows = tuple(
             replace(
                 item,
+                steps=grown_steps(loop.base, loop.call, loop.passes, 1) if loop.call is not None else item.steps,
                 number=item.number + step if item.number is not None else None,
                 label=numbered(item, item.number + step) if item.number is not None else item.label,
                 loop=None,
             )
             for item in loop.rows
         )
-        return [*rows[:-1], replace(rows[-1], loop=replace(loop, rows=rows))]
+        return [*rows[:-1], replace(rows[-1], loop=replace(loop, rows=rows, passes=loop.passes + 1))]
 
     def _expand(self, row: Row, part: Part) -> list[Instance]:
         label = row.label
@@ -112,7 +104,10 @@ class Expander:
         for one in instances:
             if one.untold is None and one.number is not None or one.steps and (label is not None or call is not None):
                 stated = one.stated or one.inherited
-                self.met.append(_Met(one.kind, one.number or 0, one.label, one.steps, stated, part, row.mark))
+                self.met.append(MetRow.of(one, stated, part, self.stretch))
+        self.bare += label is None and call is None and any(isinstance(step, MAKES_STITCHES) for step in steps)
+        if any(isinstance(step, FastenOff) for step in row.steps):
+            self.stretch, self.bare = self.stretch + 1, 0
         return instances
 
     def _instance(self, row, kind, number, steps, inherited, index, length, untold=None) -> Instance:
@@ -155,7 +150,7 @@ class Expander:
         call = lacking or call  # "Rep Rows 2 and 3, then Row 7", and there is no Row 7
         if not cycle or unknown or lacking is not None:
             what = f"{call.kind or kind} {call.first}" if call.first else call.name or call.part or "the rows before"
-            return self._not_told(row, kind, numbers, f"{what} {NOT_THERE}")
+            return self._not_told(row, kind, numbers, NO_REST if call.rest else f"{what} {NOT_THERE}")
         if mixed and not in_turn:
             return self._not_told(row, kind, numbers, WHICH_ROWS)
         if not self._agree(call, cycle, part):
@@ -194,19 +189,21 @@ class Expander:
             )
             if not own:
                 one = replace(one, label=numbered(one, number) if number is not None else called.label)
-            result.append(one)
+            result.append(looped(one, called.loop, result))
+        if call.rest:
+            result[:1] = [replace(one, base=self._other_side(call, part)[0]) for one in result[:1]]
         settled = row.label is not None and len(row.label.at(self.size)) > 1  # "Rows 5-24: …, ending with Row 3"
         if call.until is not None or call.open_ended and not settled:
             rows = tuple(replace(one, stated=None) for one in result[-len(cycle) :])
             again = rows[len(call.lead) :]
             result[-len(cycle) :] = [
                 *rows[:-1],
-                replace(rows[-1], loop=Loop(again, call.until, call.until_unit, row.stated)),
+                replace(rows[-1], loop=Loop(again, call.until, call.until_unit, row.stated, *_growing(call, cycle))),
             ]
             self.counted_on = call.until is None
         return result
 
-    def _agree(self, call: RowCall, cycle: list[_Called], part: Part) -> bool:
+    def _agree(self, call: RowCall, cycle: list[Called], part: Part) -> bool:
         """Whether the times and the rows in all are one thing said twice: "6 more times, until you have 8 rows"."""
         passes, rows = passes_of(call, len(cycle)), call.rows if call.rows_in_all else None
         if passes is None or rows is None:
@@ -215,7 +212,7 @@ class Expander:
         fewer = call.times is not None and call.times.kind is TimesKind.UNCLEAR
         return more == passes * len(cycle) or fewer and more == (passes - 1) * len(cycle)
 
-    def _without_the_first(self, call: RowCall, cycle: list[_Called], part: Part) -> RowCall:
+    def _without_the_first(self, call: RowCall, cycle: list[Called], part: Part) -> RowCall:
         """ "Rep Rows 2 and 3 a total of 4 times": where these are the rows just worked, they are the first of the four."""
         here = [entry.number or entry.label for entry in self.met if entry.part is part]
         just_worked = here[-len(cycle) :] == [one.number or one.label for one in cycle]
@@ -228,13 +225,13 @@ class Expander:
         return replace(call, times=replace(call.times, number=fewer))
 
     def _led(
-        self, row: Row, part: Part, cycle: list[_Called], numbers: list[int | None], call: RowCall, kind: str
-    ) -> tuple[list[_Called], list[int | None]]:
+        self, row: Row, part: Part, cycle: list[Called], numbers: list[int | None], call: RowCall, kind: str
+    ) -> tuple[list[Called], list[int | None]]:
         """Rows that begin with others than the cycle's ("in next row and …"), or that lie apart and have no numbers."""
         if call.apart:
             self.counted_on = False
             return cycle, [None] * len(numbers) if row.label is None else numbers
-        lead = [_Called(steps, None, cycle[0].kind, cycle[0].label, None) for steps in call.lead]
+        lead = [Called(steps, None, cycle[0].kind, cycle[0].label, None) for steps in call.lead]
         if call.until is None:
             cycle = [*lead, *(cycle * (passes_of(call, len(cycle)) or 1))]
         else:
@@ -248,9 +245,9 @@ class Expander:
         """The rows of a label, of which it is not known what they work."""
         return [self._instance(row, kind, n, (), None, i, len(numbers), why) for i, n in enumerate(numbers)]
 
-    def _in_turn(self, calls: list[RowCall], numbers: list[int | None], kind: str, part: Part) -> list[_Called]:
+    def _in_turn(self, calls: list[RowCall], numbers: list[int | None], kind: str, part: Part) -> list[Called]:
         """The rows of "Row 3: Rep Row 2, then work 5 rows even", which go on from the label; [] where they do not fit it."""
-        rows: list[_Called] = []
+        rows: list[Called] = []
         for call in calls:
             if (
                 call.until
@@ -267,14 +264,14 @@ class Expander:
             rows += [passes[at % len(passes)] for at in range(min(said, MOST_ROWS))] if passes else []
         return rows if len(numbers) in (1, len(rows)) else []
 
-    def _passes_of(self, call: RowCall, kind: str, part: Part) -> list[_Called]:
+    def _passes_of(self, call: RowCall, kind: str, part: Part) -> list[Called]:
         """All rows of one call among several."""
         cycle = self._cycle(call, kind, part)
         passes = passes_of(call, len(cycle))
         return cycle * (1 if passes is None else passes)
 
     def _numbers(
-        self, row: Row, part: Part, numbers: list[int | None], call: RowCall, called: list[_Called]
+        self, row: Row, part: Part, numbers: list[int | None], call: RowCall, called: list[Called]
     ) -> list[int | None]:
         """The numbers of the rows that a call works: as labelled, or going on from the last row."""
         cycle = len(called)
@@ -309,32 +306,34 @@ class Expander:
         last = self._last_number(part)
         return [last + 1 + i for i in range(min(rows, MOST_ROWS))] if last else [None] * min(rows, MOST_ROWS)
 
-    def _cycle(self, call: RowCall, kind: str, part: Part) -> list[_Called]:
+    def _cycle(self, call: RowCall, kind: str, part: Part) -> list[Called]:
         """The rows called for, in order; [] where one of them is not there."""
         here = [entry for entry in self.met if entry.part is part]
         if call.own:
             last = here[-1] if here else None
             sort = last.kind if last is not None else "row" if kind == "foundation" else kind
             label = "Row" if sort == "row" else "Rnd"
-            return [_Called(steps, None, sort, label, None) for steps in call.own]
+            return [Called(steps, None, sort, label, None) for steps in call.own]
         if call.name is not None and call.first is None and call.number == ONE:
             name = call.name.lower()  # "Dec row", "Next row (dec)"
             forms = [lambda label: answers_to(label, name), lambda label: label.startswith(name)]
             found = (e for is_it in forms for e in reversed(self.met) if is_it(e.label.lower()))
             named = next(found, None)
             there = self._piece(call.part, part) if call.part is not None else []
-            rows = [_called(named)] if named is not None else []
+            rows = [as_called(named)] if named is not None else []
             return self._begun(rows, there, part) if there and named is there[0] else rows
+        if call.rest and not none_worked(part, self.met):
+            return [as_called(entry) for entry in self._other_side(call, part)[1]]
         if call.part is not None:
             there = self._piece(call.part, part)
             if call.first is None:
                 rows = rows_called(there, call, id(part) in self.own_way) if there else []
-                return self._begun([_called(entry) for entry in rows], there, part)
+                return self._begun([as_whole_piece(entry) for entry in rows], there, part)
             here = list(reversed(told_once(there, call.part)))  # the first rows of these numbers from that piece on
         if call.name is not None:  # "Rep 2nd and 3rd lace rows"
             here = [entry for entry in here if call.name.lower() in entry.label.lower()]
         if call.first is None:
-            return [_called(entry) for entry in last_rows(here, call.number.lone or 0)]
+            return [as_called(entry) for entry in last_rows(here, call.number.lone or 0)]
         first = call.first.lone or 0
         last = (call.last.lone or 0) if call.last is not None else first
         if not 0 <= last - first <= MOST_ROWS:
@@ -353,10 +352,10 @@ class Expander:
                 return []
             found.append(match)
         if call.part is None:
-            return [_called(entry) for entry in found]
+            return [as_called(entry) for entry in found]
         begun = id(part) in self.preludes or any(entry.part is part for entry in self.met)
         before = [] if begun else foundation_before(found[0], there)
-        rows = [_called(entry) for entry in (*before, *found)]
+        rows = [as_called(entry) for entry in (*before, *found)]
         if before and kind != "foundation":  # "Row 1: as Row 1 of Back", with no foundation of its own
             rows = [
                 replace(one, steps=(Unread(call.span, NO_BASE, NO_BASE), *one.steps)) for one in rows[len(before) :]
@@ -376,16 +375,21 @@ class Expander:
         same = name not in _ANY_ROW and any(entry.label.lower() == name for entry in there)
         return replace(call, name=row.label.words) if same else call
 
-    def _piece(self, name: str, part: Part | None) -> list[_Met]:
+    def _piece(self, name: str, part: Part | None) -> list[MetRow]:
         """The rows met from the first one of a piece on; `part`: the piece that calls for them."""
         return piece_before(self.met, part) if name == THE_PIECE_BEFORE else piece_met(self.met, name, part)
 
-    def _begun(self, rows: list[_Called], there: list[_Met], part: Part) -> list[_Called]:
+    def _other_side(self, call: RowCall, part: Part) -> tuple[tuple[int, int] | None, Sequence[MetRow]]:
+        """What is left to work of the side or piece that this one is to match, and the row of it that this stands at."""
+        return rest_of_side(self.met, call.part or "", part, self.stretch, self.bare)
+
+    def _begun(self, rows: list[Called], there: list[MetRow], part: Part) -> list[Called]:
         """Rows of another piece, begun on a chain or ring as that one was where the piece has none of its own."""
         if not rows or id(part) in self.preludes:
             return rows
         return [replace(rows[0], steps=self.preludes.get(id(there[0].part), ()) + rows[0].steps), *rows[1:]]
 
 
-def _called(entry: _Met) -> _Called:
-    return _Called(entry.steps, entry.stated, entry.kind, entry.label, entry.number or None)
+def _growing(call: RowCall, cycle: list[Called]) -> tuple[RowCall, tuple[Step, ...]] | tuple[()]:
+    """The call and the steps of one row that has more, or less, each time it is worked again."""
+    return (call, cycle[0].steps) if call.growth and len(cycle) == 1 and not call.lead else ()

@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from dataclasses import replace
 
 from lint.amount import Amount
-from lint.growth import Grows, Growth
+from lint.growth import Grows, Growth, ShapedWhere
 from lint.pattern import Row, Stated, StatedItem
 from lint.place import Limit, LimitKind, Place, Target, TargetKind, Which
 from lint.source import Span
@@ -19,9 +19,17 @@ from lint.working.swapped import swapped
 _CORNER = Limit(LimitKind.BEFORE, target=Target(TargetKind.CORNER))
 
 
-def growth_of(row: Row) -> tuple[Growth, ...]:
-    """What a row says of its growth, where it calls for another."""
-    return next((step.growth for step in row.steps if isinstance(step, RowCall) and step.growth), ())
+def growth_of(row: Row, steps: tuple[Step, ...] = ()) -> tuple[Growth, ...]:
+    """What a row says of its growth, where it calls for another; `steps`: what it works.
+
+    "Rep Rows 2 and 3, increasing 1 st at neck edge on every row" tells what these rows do, where they have the shaping.
+    """
+    call = next((step for step in row.steps if isinstance(step, RowCall) and (step.growth or step.shaped)), None)
+    shaped = call.shaped if call is not None else None
+    if shaped is None or any(isinstance(step, Shaping) for step in steps) or not steps:
+        return call.growth if call is not None else ()
+    number = (shaped.number.lone or 0) * (2 if shaped.where is ShapedWhere.EACH_END else 1)
+    return (Growth(number if shaped.increase else -number, "stitches"),)
 
 
 def grown_steps(steps: tuple[Step, ...], call: RowCall, index: int, rows: int) -> tuple[Step, ...]:
@@ -51,11 +59,14 @@ def grown_steps(steps: tuple[Step, ...], call: RowCall, index: int, rows: int) -
 
 
 def _with_shaping(steps: tuple[Step, ...], shaped: Shaping) -> tuple[Step, ...]:
-    """A plain row's steps with the shaping of its run; Unread where another row is to be shaped so."""
+    """A plain row's steps with the shaping of its run; those of a row that has its own; Unread for any other."""
     works = [at for at, step in enumerate(steps) if isinstance(step, (Work, Repeat, Group, Skip))]
     run = steps[works[0]] if len(works) == 1 else None
     place = run.places[-1] if isinstance(run, Work) and len(run.places) == 1 else None
     to_end = place is not None and (place.limit is None or place.limit.kind is LimitKind.END)
+    told = shaped.number.lone and shaped.where in (ShapedWhere.EACH_END, ShapedWhere.ONE_END)
+    if len(works) > 1 and told:
+        return steps  # it must grow as it is said to
     if place is None or place.which is not Which.EACH or not to_end:
         why = "how the row that is called is shaped so is not known here"
         return (Unread(shaped.span, why, why),)
@@ -131,9 +142,9 @@ def _in_run(steps: tuple[Step, ...], run: Span, more: int) -> tuple[Step, ...]:
     return tuple(found)
 
 
-def grows(row: Row, before: Made | None, made: Made) -> bool:
+def grows(row: Row, steps: tuple[Step, ...], before: Made | None, made: Made) -> bool:
     """Whether a row has as many more than the one before it as its words say; those that say nothing are let be."""
-    return all(_grows_by(one, before, made) for one in growth_of(row))
+    return all(_grows_by(one, before, made) for one in growth_of(row, steps))
 
 
 def _grows_by(grown: Growth, before: Made | None, made: Made) -> bool:

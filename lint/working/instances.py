@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
 
 from lint.amount import Amount
 from lint.pattern import Row, Stated
@@ -31,6 +32,14 @@ class Instance:
     length: int
     untold: str | None = None  # why it is not known what is worked: the row called for is not there
     loop: Loop | None = None  # on the last row of a cycle that goes on until something is reached
+    base: tuple[int, int] | None = (
+        None  # the row that stands where the one before stands, of the side that this matches
+    )
+
+    @property
+    def key(self) -> tuple[int, int]:
+        """By which it is known again: its printed row, and the how manieth it is of that."""
+        return id(self.row), self.index
 
 
 @dataclass(frozen=True, slots=True)
@@ -41,6 +50,9 @@ class Loop:
     until: Amount | None
     unit: str = "stitches"
     stated: Stated | None = None  # the printed count, which is that of the last row of all
+    call: RowCall | None = None  # of one row that grows from pass to pass
+    base: tuple[Step, ...] = ()  # what that row works before it has grown
+    passes: int = 1  # how often it has been worked
 
 
 def passes_of(call: RowCall, cycle: int) -> int | None:
@@ -54,3 +66,11 @@ def numbered(instance: Instance, number: int | None) -> str:
     """A label for a row that has none of its own."""
     word = label_word(instance.label, instance.kind) if instance.label != "Foundation" else ""
     return f"{word or ('Rnd' if instance.kind == 'round' else 'Row')} {number}"
+
+
+def looped(one: Instance, loop: Loop | None, before: Sequence[Instance]) -> Instance:
+    """A row that is worked again with those before it, going on until that is reached which ended them there."""
+    if loop is None or len(before) + 1 < len(loop.rows):
+        return one
+    rows = (*before[len(before) + 1 - len(loop.rows) :], one)
+    return replace(one, loop=replace(loop, rows=tuple(replace(row, stated=None) for row in rows)))

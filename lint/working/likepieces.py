@@ -117,8 +117,10 @@ def rows_called(rows: Sequence[Met], call: RowCall, own_way: bool) -> Sequence[M
     """
     if call.last is not None:
         last = call.last.lone
-        at = next((i for i, e in enumerate(rows) if e.number == last and call.kind in (None, e.kind)), None)
-        return rows[: at + 1] if at is not None and last else []
+        there = [i for i, e in enumerate(rows) if e.number == last and call.kind in (None, e.kind)]
+        whole = rows and (call.part or "").lower() in rows[0].part.piece.lower()  # not a section by its own name
+        sections = {id(rows[at].part) for at in there if whole and _of_one_piece(rows[0].part, rows[at].part)}
+        return rows[: there[0] + 1] if there and last and len(sections) < 2 else []  # "to Row 30": of which section?
     if call.to_part is not None and call.to_part.startswith("*"):
         marked = [at for at, one in enumerate(rows) if one.mark == call.to_part]
         alone = marked and marked == list(range(marked[0], marked[-1] + 1))  # one row, or one worked several times

@@ -72,13 +72,16 @@ from lint.working.growth import counted, grows
 from lint.working.instances import MOST_ROWS, Instance, Loop
 from lint.working.joinedpieces import counted_round_pieces, with_piece
 from lint.working.likepieces import own_ways
+from lint.working.namedahead import rows_named_ahead
 from lint.working.onereading import Column, Settled, in_one_reading
 from lint.working.printedrows import pieces
+from lint.working.rowkinds import row_ends_counted
 from lint.working.rowstate import NotDefined, TooMany
 from lint.working.starts import begins_own, corner_to_corner, first_steps, founds, is_round, until_turned, works_ring
 from lint.working.trials import PieceState, Side, Task, Trial, settle, workings_of
 
 _SHORT_ROWS = ("heel", "short row", "bust dart")  # headings under which rows turn before their end
+NO_MATCH = "what is worked so far does not match that other side"
 NO_STITCHES = "no stitches were found in this row"
 
 
@@ -98,6 +101,7 @@ class PatternWorker:
         self.sizes = max(1, len(pattern.sizes))
         self.settled: Settled = pattern.settled
         self.works_behind = works_behind(pattern)
+        self.named_ahead = rows_named_ahead(pattern.parts)
         self.printed = {id(part): [piece for row in part.rows for piece in pieces(row)] for part in pattern.parts}
         self.heights = {rule.key: rule.height for rule in book.stitches.stitches}
         self.heights["sl st"] = 0
@@ -206,6 +210,7 @@ class PatternWorker:
             if cell is None:
                 continue
             done.append(cell)
+            state.counts[instance.key] = cell.made.stitches if cell.made is not None else None
             state.number = instance.number or 0
             if instance.loop is not None:
                 if self._goes_on(instance.loop, done, state, size):
@@ -250,9 +255,12 @@ class PatternWorker:
         self, instance: Instance, coming: Instance | None, state: PieceState, size: int, blocks: bool
     ) -> Cell | None:
         row = instance.row
+        if id(row) in self.named_ahead:
+            return None
         if instance.untold:
-            state.fabric = None
-            return Cell(Outcome.NOT_RECOMPUTED, stopped_by=instance.untold, stopped_at=row.span)
+            return self._not_recomputed(instance, state, size, instance.untold, row.span)
+        if instance.base is not None and (state.made is None or state.counts.get(instance.base) != state.made.stitches):
+            return self._not_recomputed(instance, state, size, NO_MATCH, row.span)
         unread = row.unread()
         if row.label is None and (
             unread or not any(isinstance(s, (*MAKES_STITCHES, Chain, MakeRing)) for s in walk(instance.steps))
@@ -296,6 +304,7 @@ class PatternWorker:
     def _work(self, instance: Instance, coming: Instance | None, state: PieceState, size: int, blocks: bool) -> Cell:
         if state.earlier.last and state.earlier.last == (instance.number or 0) - 1:
             instance = replace(instance, steps=named_as_below(instance.steps, state.earlier.last))
+        instance = replace(instance, steps=row_ends_counted(instance.steps, state))
         fabric = fabric_below(instance, state)
         leans = state.leans if fabric is state.fabric else ""
         task = Task.of(instance, state, fabric, size, blocks)
@@ -323,7 +332,7 @@ class PatternWorker:
             cell = self._not_recomputed(instance, state, size, why, instance.row.span)
             unclear = unclear_times(best, task.steps, fabric)
             return replace(cell, misfits=misfits(worked, instance), assumed=fabric.assumed, unclear_times=unclear)
-        if not grows(instance.row, state.made, worked.made):
+        if not grows(instance.row, instance.steps, state.made, worked.made):
             return self._not_recomputed(instance, state, size, "it does not grow as it is said to", instance.row.span)
         if leans and best.agrees is False and follows_below(task, best, state):
             cell = self._not_recomputed(instance, state, size, STANDS_ON_PRINT.format(leans), instance.row.span)
@@ -347,7 +356,7 @@ class PatternWorker:
         self.done_with(fabric)
         leave_unworked(worked, fabric, state, task.circular)
         state.loops = with_free_loops(state.loops, best, task)
-        state.side = with_row(state.side, instance.steps, bool(makes), task.circular)
+        state.side = with_row(state.side, instance, worked.made, task.circular)
         state.carried, state.joining, state.made = worked.carried, (), worked.made
         state.recent = [*state.recent, *([worked.made] if makes else [])][-MOST_RECENT:]
         state.fabric = next_fabric(worked, task, state)

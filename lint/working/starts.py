@@ -119,6 +119,7 @@ def along_row_ends(steps: tuple[Step, ...]) -> bool:
         len(runs) == 1
         and runs[0].which is Which.EACH
         and runs[0].targets[0].kind is TargetKind.ROW_END
+        and not runs[0].targets[0].rows_of  # "in each dc row end": not in the others
         and not any(isinstance(step, (JoinYarn, Repeat, Skip, OpenWork, Evenly)) for step in walk(steps))
         and not any(isinstance(step, Work) and not step.places for step in walk(steps))
     )

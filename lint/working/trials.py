@@ -37,6 +37,7 @@ class Side:
 
     rows: int | None = None  # worked to and fro since the foundation; None where that is not known
     seamed: bool = False  # first and last row are joined, so that the edge runs round a tube
+    kinds: tuple[str, ...] = ()  # the stitch that each of them is of; "" where it is of several
 
 
 @dataclass(frozen=True)
@@ -66,6 +67,7 @@ class PieceState:
     earlier: EarlierRows = field(default_factory=EarlierRows)
     made: Made | None = None  # by the row before, where that is known
     number: int = 0  # of the row before; 0: it has none
+    counts: dict[tuple[int, int], int | None] = field(default_factory=dict)  # what each row has made, by its key
     leans: str = ""  # the row not worked out on whose printed count alone the work stands, till a count agrees
     recent: list[Made] = field(default_factory=list)  # by the last rows, the newest last
     short_rows: bool = False  # the piece's heading says that rows turn before their end

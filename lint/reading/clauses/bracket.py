@@ -69,7 +69,8 @@ class BracketClauses(SizedClauses):
             self.steps.append(Unread(lexeme.span, lexeme.text, "this bracket is never closed", "never closed"))
             return True
         inner = stream.inside(start + 1, close)
-        if self.times_of_list(start, close) or self.for_some_sizes(start, close) or self.counts_piece(start, close):
+        told = self.times_of_list, self.for_some_sizes, self.counts_piece, self.left_unworked
+        if any(read(start, close) for read in told):
             return True
         length = self._explained_chains(start, close)
         if length is not None and (note := notes.adds_up(inner, length)) is not None:

@@ -79,6 +79,7 @@ class EdgeClauses(ClusterClauses):
         if stream.at > words and stream.word("opening", "openings", "edging", "band", "line"):
             stream.take()
         named = stream.at > words
+        stream.take_if("any_stitch") if named else None  # "5 dc along neck sts"
         return named and (self._as_far_as() or stream.kind() in (*SIGNS, "end", "and", "dash", "turn", "join"))
 
     def _round_a_chain(self) -> bool:
@@ -243,7 +244,8 @@ class EdgeClauses(ClusterClauses):
         edge = any(item.kind in ("edge", "row_end", "side") or item.lower in ("ends", "end") for item in words)
         along = any(item.kind in ("across", "around") or item.lower in ("along", "down", "up") for item in words)
         along = along or bool(words) and words[0].kind in ("in", "over") and all(map(_names_row_ends, words))
-        if not edge or not along or any(item.kind in STITCHY or item.kind == "each" for item in words):
+        works = any(item.kind in STITCHY and item.lower != "one" or item.kind == "each" for item in words)
+        if not edge or not along or works:  # but "along one long edge"
             return False
         stream.at = end
         self.steps.append(AlongEdge(stream.span_from(start)))

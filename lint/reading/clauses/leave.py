@@ -35,6 +35,20 @@ class LeaveClauses(SkipClauses):
         self.steps.append(Skip(self.stream.span_from(start), (), rest=True))
         return True
 
+    def left_unworked(self, start: int, close: int) -> bool:
+        """ "…, turn (5 sc left unworked)": what a bracket says that the row leaves."""
+        inner = self.stream.inside(start + 1, close)
+        number = inner.amount()
+        sort = target(inner) if number is not None else None
+        while inner.word("left", "are", "is", "remain", "remains", "remaining", "will", "be"):
+            inner.take()
+        if sort is None or inner.take_if("unused") is None or not inner.done or not self.has_work():
+            return False
+        self.stream.at = close + 1
+        span = self.stream.span_from(start)
+        self.steps.append(Skip(span, (Place(span, Which.LAST, (sort,), number),), rest=True))
+        return True
+
     def read_leave_last(self, start: int) -> bool:
         """ "leave last 4 sts unworked", "leaving the remaining 8 sc unworked for the instep"."""
         stream = self.stream

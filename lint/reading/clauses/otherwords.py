@@ -71,6 +71,13 @@ class WordClauses(EndingClauses):
         stream = self.stream
         if stream.word("draw", "pull", "pick") and self.read_loop_drawn(start):
             return True
+        if stream.word("pick") and stream.word("up", ahead=1) and stream.kind(2) == "and":
+            if stream.kind(3) in ("stitch", "make"):
+                stream.at, worked = start + 3, len(self.steps)  # "pick up and sc 60 sts evenly around armhole"
+                if self.clause() and stream.kind() in (*SIGNS, "end", "and", "join", "turn", *OPENERS):
+                    return True
+                del self.steps[worked:]
+            stream.at = start
         if stream.word("keeping", "retaining") and self.read_keeping_loops(start):
             return True
         if stream.word("patt", "pat") and self.read_plain(start):

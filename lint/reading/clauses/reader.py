@@ -36,10 +36,12 @@ from lint.reading.places.whichgives import filled_with, which_gives
 from lint.reading.repeating import repeats
 from lint.reading.repeating.growth import growing_on
 from lint.reading.repeating.loosestars import fold_loose
+from lint.reading.repeating.othersides import to_match
 from lint.reading.repeating.piececalls import from_foundation, piece_again, piece_call
 from lint.reading.repeating.rhythms import going_on, named_row_worked
 from lint.reading.repeating.rowcalls import row_call, rows_of_piece
 from lint.reading.repeating.rowsof import rows_even
+from lint.reading.repeating.twoedges import two_edges
 from lint.reading.repeating.unshaped import unshaped
 from lint.reading.words.allbut import all_but_ends
 from lint.reading.words.barefigures import figures_as_stitches
@@ -107,6 +109,8 @@ _CALLS = (
     (("make", "with", "ending"), so_many_at_end),
     (("word",), before_the_end),
     (("make", "open_work", "repeat"), piece_again),
+    (("open_work", "make", "word"), to_match),
+    (("at", "word", "increase", "decrease"), two_edges),
     (("make", "as", "open_work"), piece_call),
     (("open_work", "word", "make", "increase", "decrease"), growing_on),
     (("make", "number"), piece_run),

@@ -29,6 +29,7 @@ from lint.reading.words.closing import (
 from lint.reading.words.gains import increase_noted
 from lint.reading.words.lastbefore import last_before_place
 from lint.reading.words.layers import layers_noted, seam_behind_count
+from lint.reading.words.pastrowends import chains_past_row_ends
 from lint.reading.words.runs import place_come_to, side_by_side
 from lint.reading.words.sizeguard import none_passed_over
 from lint.reading.words.stream import Stream
@@ -51,6 +52,7 @@ def settle(reading: Reading, stream: Stream, words: list[Lexeme], unfit: list[Un
     reading.steps = corners_in_turn(reading.steps, stream.lexemes)
     reading.steps = seam_behind_count(after_fastening(reading.steps), words, reading.stated)
     reading.steps = increase_noted(layers_noted(reading.steps, words, stream.lexemes), words)
+    reading.steps = chains_past_row_ends(reading.steps)
     reading.steps = at_ordinals(shaped_calls(reading.steps, stream.lexemes), stream.lexemes)
     reading.stated = remaining_told(reading.steps, loops_as_stitches(reading.steps, reading.stated), words)
     reading.stated = perhaps_more(reading.steps, reading.stated, words, sizes)

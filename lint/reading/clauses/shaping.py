@@ -88,7 +88,9 @@ class ShapingClauses(EvenlyClauses):
         ):  # "increasing 2 sts in the first and last st": two in all, or two in each
             self.steps.append(Unread(stream.span_from(start), stream.words(start, stream.at), NOT_UNDERSTOOD))
             return True
-        if where is None:
+        if where is None and self.said_of_run(word, before):
+            stream.at, where = before, ShapedWhere.EVENLY  # "increasing 1 st.": wherever it falls, it is one more
+        elif where is None:
             stream.at = before
             stream.take_if("in")
         elif where is ShapedWhere.EVENLY and number == ONE and stream.kind() == "number" and stream.kind(1) == "times":
@@ -126,6 +128,14 @@ class ShapingClauses(EvenlyClauses):
             return True
         self.steps.append(Shaping(span, number, increase, where, over))
         return True
+
+    def said_of_run(self, word: Lexeme, at: int) -> bool:
+        """Whether "…, increasing 1 st" is all that is said of the run before it."""
+        behind = self.stream.lexemes[at].kind if at < len(self.stream.lexemes) else "end"
+        ended = behind in (*SIGNS, "end", "dash", "=", *OPENERS)
+        counted = self.stream.lexemes[at - 1].kind in ("any_stitch", "stitch")
+        told = word.lower in ("increasing", "decreasing") and counted and ended
+        return told and bool(self.steps) and is_run(self.steps[-1])
 
     def read_own_increase(self, start: int) -> bool:
         """ "double every 2nd st", where the pattern's list says that to double is to work two in one stitch."""
@@ -240,7 +250,8 @@ class ShapingClauses(EvenlyClauses):
         stream.skip("at", "in", "the")
         at_edge = stream.at
         while stream.word(
-            "neck", "armhole", "front", "side", "center", "centre", "raglan", "inner", "outer", "inside", "outside"
+            *("neck", "armhole", "front", "side", "center", "centre", "raglan", "inner", "outer", "inside", "outside"),
+            *("same", "shaped", "sloping", "curved", "long", "short"),
         ):
             stream.take()
         if stream.at > at_edge and stream.take_if("edge", "side", "ending"):
@@ -263,6 +274,7 @@ class ShapingClauses(EvenlyClauses):
             stream.skip("the")
             if not stream.take_if(*_EDGES):
                 return None
+            self.pass_middle_stitch()
             self.pass_row_words()
             return ShapedWhere.EACH_END
         begins, ends = bool(stream.take_if("beginning")), False
@@ -277,6 +289,16 @@ class ShapingClauses(EvenlyClauses):
             return None
         self.pass_row_words()
         return ShapedWhere.EACH_END if begins and ends else ShapedWhere.ONE_END
+
+    def pass_middle_stitch(self) -> None:
+        """Takes "of (the) centre front st", beside which it is shaped; nothing of any other words."""
+        stream, start = self.stream, self.stream.at
+        stream.skip("of", "the")
+        middle = stream.at > start and (stream.take_if("middle", "marked") or stream.word("centre", "center"))
+        while stream.word("centre", "center", "front", "neck", "back"):
+            stream.take()
+        if not middle or stream.take_if("any_stitch", "stitch") is None:
+            stream.at = start
 
     def read_put(self, start: int) -> bool:
         """ "place 3 sc in same st" is work; "place 8 mm eyes between Rnds 12 and 13" is not."""

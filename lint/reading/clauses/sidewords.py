@@ -124,10 +124,12 @@ def _says_all(words: list[str]) -> bool:
 
 
 def _side_and_corner(body: tuple[Step, ...]) -> bool:
-    """Whether the steps are a run along a side, and a corner at its end, no more."""
+    """Whether the steps are a run along a side, and a corner at its end or before it, no more."""
     if len(body) != 2 or not all(isinstance(step, (Work, Group)) and len(step.places) == 1 for step in body):
         return False
     run, corner = (step.places[0] for step in body)
+    if corner.limit is not None:
+        run, corner = corner, run
     along = run.which is Which.EACH and run.limit is not None and run.limit.kind is LimitKind.BEFORE
     place = corner.of or corner.targets[0]
     return along and (place.kind in (TargetKind.CORNER, TargetKind.SPACE) or place.corner)

@@ -139,9 +139,15 @@ def _ends_abbreviation(stream: Stream, index: int) -> bool:
         return after.kind in (*_GOES_ON, *_ROWS_NAMED)  # "Rep. 2nd row until", "rep. from *"
     if after.kind == "number":
         if before.kind in ("increase", "decrease"):
-            return after.number == 1 and beyond == "any_stitch"  # "dec. 1 st. at each end"
+            evenly = any(item.kind == "evenly" for item in lexemes[index + 3 : index + 5])
+            return (
+                after.number == 1 or evenly
+            ) and beyond == "any_stitch"  # "dec. 1 st. at each end", "inc. 4 sts. evenly"
         if before.lower in _POINTING:
             return beyond not in ("times", "more")  # "in foll. 3 d.c."
+        pointed = index > 1 and lexemes[index - 2].kind in ("next", "each", "in")
+        if before.kind == "chain" and beyond == "space" and pointed and not lexemes[index + 2].lower.endswith("s"):
+            return True  # "in next ch. 5 loop", "in each ch. 1 sp.", but "in last ch. 5 sps." may end with a count
         begins = index < 2 or lexemes[index - 2].kind in _BEFORE_CLAUSE
         return before.kind == "skip" or before.kind == "chain" and begins  # "ch. 3, sk. 2 ch."
     if not after.text[:1].islower():

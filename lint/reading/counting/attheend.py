@@ -6,7 +6,7 @@ from lint.pattern import Stated
 from lint.reading.counting.counts import read
 from lint.reading.places.countunits import left_over
 from lint.reading.words.stream import OPENERS, Stream
-from lint.tree import FastenOff, OpenWork, Remark, Step
+from lint.tree import FastenOff, OpenWork, Remark, RowCall, Shaping, Step
 
 # what may lead to it: nothing is left of the row that these could go into
 _LEADS = ("make", "makes", "making", "ending", "ends", "you", "have", "now", "gives", "giving")
@@ -21,7 +21,7 @@ _ENDS = (".", ";", "end", "turn", "no_turn", "join", "fasten_off", "dash", "=")
 def shaped_until(steps: list[Step], stream: Stream) -> Stated | None:
     """The count that shaping ends with, whose rows are not told one by one: "dec … AT THE SAME TIME dec … until 12 sts rem"."""
     last = next((step for step in reversed(steps) if not isinstance(step, (FastenOff, Remark))), None)
-    if not isinstance(last, OpenWork) or not any(word in last.words.lower() for word in ("dec", "inc")):
+    if not _shapes(last):
         return None
     inside = stream.inside(0, sum(item.start < last.span.end for item in stream.lexemes))
     inside.at = max((at for at, item in enumerate(inside.lexemes) if item.lower in _UNTIL), default=-1)
@@ -36,6 +36,13 @@ def shaped_until(steps: list[Step], stream: Stream) -> Stated | None:
     behind = end + left_over(inside, 1)
     ends = all(item.kind in (".", "fasten_off", "and") for item in inside.lexemes[behind:])
     return read(inside.inside(begun, end), bare=False) if counted and ends else None
+
+
+def _shapes(last: Step | None) -> bool:
+    """Whether rows are shaped: in words that do not tell them one by one, or at two edges, each so many times."""
+    if isinstance(last, RowCall):
+        return last.until is None and any(isinstance(step, Shaping) for row in last.own for step in row)
+    return isinstance(last, OpenWork) and any(word in last.words.lower() for word in ("dec", "inc"))
 
 
 def count_at_end(stream: Stream) -> Stated | None:

@@ -25,6 +25,8 @@ def goes_somewhere(words: list[Lexeme]) -> bool:
             place = next((kind for kind in kinds[at + 1 :] if kind not in _BEFORE_PLACE), "end")
             if place in _PLACES:
                 return True
+        if kind == "at" and kinds[at - 1 : at] == ["stitch"] and "corner" in kinds[at + 1 : at + 4]:
+            return True  # "making 3 sc at each corner"
     return False
 
 

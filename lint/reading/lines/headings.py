@@ -14,13 +14,15 @@ from lint.reading.words.piecewords import AGAIN
 
 _MAKE_WORDS = {"one": 1, "two": 2, "three": 3, "four": 4, "five": 5, "six": 6, "eight": 8, "ten": 10, "twelve": 12}
 _MAKE = expression(r"\(?\s*\b(?:make|work|mk)\s+(?P<n>\d+|[a-z]+)\b[^)]*\)?|\(\s*(?:x\s?(?P<x>\d+)|(?P<y>\d+)\s?x)\s*\)|\(\s*(?P<b>\d{1,2})(?:\s?(?:pcs|pieces|parts))?\s*\)|\(\s*(?P<c>\d{1,2}|[a-z]+)\s+(?:in all|in total|needed|required|of)\s*\)|-\s*make\s+(?P<d>\d+)", regex.I)  # fmt: skip
-_ALIKE = expression(r"(?i)\s+(?:[-–—]\s+|\()(?:work(?:ed)?\s+)?(?:both|two)\s+(?:alike|the\s+same)\)?$")
+_ALIKE = expression(
+    r"(?i)\s+(?:[-–—]\s+|\()(?:work(?:ed)?\s+|make\s+)?(?P<n>both|two|three|four|six|[2-9]|1\d)\s+(?:alike|the\s+same)\)?$"
+)
 _STARTS_WORK = expression(
     r"[\W_]*(?:ch(?:ain)?s?\b\.?\s*-?\s*\d|ch\d|\d+\s?ch\b|[(\[]\d[\d\s,;:/-]{3,60}[)\]]\s?ch\b|make\s+(?:a|an|[(\[]?\d)|with\b|using\b|join\b|attach\b|rejoin\b|begin|start|commence|magic|foundation|fasten|do not|turn\b(?!\s+(?:the\s+)?heel\W*$)|change\b|switch\b|insert\b|put\b|fill\b|pull\b|place\b|stuff|weave|sew\b|work(?:ing|ed)?\b|cont\b|now\b|repeat\b|rep\b|at end|continue|mark\b|remove|leave|finish off|cut\b|fold\b|note\b|nb\b|see\b)",
     regex.IGNORECASE,
 )
 _JOINS = expression(
-    r"(?i)(?:ch\s?-?\s?\d+|\d+\s?ch|chain|fsc|make|magic|mr\b|begin|skip|sk|miss|leave|leaving|count|with|join|rejoin|attach|return|using|starting)\b"
+    r"(?i)(?:ch\s?-?\s?\d+|\d+\s?ch|chain|fsc|make|magic|mr\b|begin|skip|sk|miss|leave|leaving|count|with|join|rejoin|attach|return|using|starting|chang(?:e|ing)|switch)\b"
 )  # a line before the first row
 _TERMS_SAID = expression(
     r"(?i)(?:written in |in )?(?:us|uk|u\.s\.|u\.k\.|american|british)\s+(?:crochet\s+)?(?:terms|terminology|abbreviations)(?:\s+(?:used|throughout))?\W*"
@@ -43,7 +45,7 @@ _ROWS_TOLD = expression(
 # "As for Back.", "Like the first sleeve": a piece that is worked like another, with or without a verb
 LIKE_ANOTHER = (
     r"(?i:(?:(?:work|make|crochet|knit)\s+(?:(?:another|a\s+second|one\s+more)\s+(?:piece|one)?\s*)?)?"
-    r"(?:exactly\s+)?(?:the\s+)?(?:same\s+as|as\s+(?:given\s+)?for|as|like|follow\s+(?:the\s+)?(?:instructions|directions|pattern)\s+for)\s+(?:the\s+)?(?P<as>\p{L}[\p{L}-]*)(?:\s+\p{L}+)?\s*(?=[.,;]|$|\s(?:to|until|but)\b))"
+    r"(?:exactly\s+)?(?:the\s+)?(?:same\s+as|as\s+(?:given\s+)?for|as|like|to\s+(?:match|correspond(?:\s+(?:to|with))?)|follow\s+(?:the\s+)?(?:instructions|directions|pattern)\s+for)\s+(?:the\s+)?(?P<as>\p{L}[\p{L}-]*)(?:\s+\p{L}+)?\s*(?=[.,;]|$|\s(?:to|until|but)\b))"
 )
 _LIKE_ANOTHER = expression(r"[\W_]*" + LIKE_ANOTHER)
 _ROWS_NAMED = r"(?:(?:rows?|rnds?|rounds?)\s+\d{1,3}(?:\s*(?:-|–|to|and|&)\s*\d{1,3})?|\d{1,3}(?:st|nd|rd|th)\b(?:\s*(?:-|–|to|and|&)\s*\d{1,3}(?:st|nd|rd|th)\b)?\s+(?:rows?|rnds?|rounds?))"
@@ -106,6 +108,7 @@ _LEADS_ON = expression(
 _PIECE_OVER = expression(r"\W*\p{L}{3,}(?:[ '’-]+\p{L}+){0,3}\W*")
 _IN_BRACKETS = expression(r"\([^()]*\)")
 _EMPHASIS = expression(r"(?<=[\w.:)])[*_]{2,3}(?!\w)|(?<!\w)[*_]{2,3}(?=\w)")  # "**Ears** (make 2)"
+_SHAPES = expression(r"(?i)(?:shap(?:e|ing)|divid(?:e|ing))\b")
 _OF_SEVERAL = expression(r"(?i)(?:first|second|third|front|back|top|bottom|left|right|upper|lower|inner|outer)\b")
 _OFF = expression(r"(?i)\b(?:fasten|finish|bind|cast) off\W*$")
 _NUMBER_FIRST = expression(r"[\W_]*\d")
@@ -209,10 +212,15 @@ class PartHeadings:
         """Whether a line tells the yarn or the number of the piece whose name stands above it: "Light brown", "Make two"."""
         if not self._colour_alone(text) and _MAKE_ALONE.fullmatch(text) is None:
             return False
-        above = next((line.text for line in reversed(self.lines[max(0, index - 2) : index]) if not line.blank), "")
-        named = self._named(above)
+        above = next((at for at in (index - 1, index - 2) if at >= 0 and not self.lines[at].blank), None)
+        return above is not None and self.names_piece(above)
+
+    def names_piece(self, index: int) -> bool:
+        """Whether a line could be a piece's name: few words, no row's label and no section's heading."""
+        line = self.lines[index].text
+        named = self._named(line)
         return (
-            self.like(named) and self.labels.at_line(above, 0, self.bare) is None and self.finder.at_line(above) is None
+            self.like(named) and self.labels.at_line(line, 0, self.bare) is None and self.finder.at_line(line) is None
         )
 
     def _named(self, line: str) -> str:
@@ -260,7 +268,8 @@ class PartHeadings:
         ahead = [line.text.strip() for line in below[:2]] + ["", ""]
         following = ahead[1] if _JOINS.match(ahead[0]) else ahead[0]
         name = _IN_BRACKETS.sub("", _ALIKE.sub("", text)).strip(" :")
-        few = len(name.split()) <= 3 and expression(r"\p{Lu}[\p{L}' -]+").fullmatch(name) is not None
+        most = 7 if _SHAPES.match(name) else 3  # "Shape armholes and divide for neck"
+        few = len(name.split()) <= most and expression(r"\p{Lu}[\p{L}' -]+").fullmatch(name) is not None
         few = few and not (text.endswith(":") and (name.lower() in self.labels.colours or _LEADS_ON.match(name)))
         labelled = bool(following) and self.labels.at_line(following, 0, self.bare) is not None
         if not labelled and _OFF.search(above) is not None:  # a talk may stand between the name and its first row
@@ -309,10 +318,14 @@ class PartHeadings:
     @staticmethod
     def make(text: str) -> int:
         """How many of a piece a heading says are made."""
-        if _ALIKE.search(text):
-            return 2
+        if (alike := _ALIKE.search(text)) is not None:
+            return number_of(alike["n"]) or 2
         match = _MAKE.search(text)
         if not match:
             return 1
-        number = next((item for item in match.groups() if item), "1").lower()
-        return int(number) if number.isdigit() else _MAKE_WORDS.get(number, 1)
+        return number_of(next((item for item in match.groups() if item), "1")) or 1
+
+
+def number_of(word: str) -> int | None:
+    """The number of a figure or of a word, "two"; None where it is neither."""
+    return int(word) if word.isdigit() else _MAKE_WORDS.get(word.lower())

@@ -12,6 +12,7 @@ from lint.reading.lines.headless import headless_lists
 from lint.reading.lines.labels import Found, LabelReader
 from lint.reading.lines.leavers import Leavers
 from lint.reading.lines.leaving import Leaving, leavings, speaks_to_some, told_first
+from lint.reading.lines.makes import with_makes
 from lint.reading.lines.notedrows import noted_rows
 from lint.reading.lines.numbering import labelled_by_number, next_in_number
 from lint.reading.lines.pieceheadings import told_pieces
@@ -79,7 +80,9 @@ class LayoutReader:
             expression(r"\W*\p{Lu}").match(line.text) for line in self.lines
         )  # but for "US", "DK"
         self.unheaded = headless_lists([line.text for line in self.lines], self.finder, book)
-        self.headings = PartHeadings(self.lines, self.labels, self.finder, self.bare, self.lower_case)
+        headings = PartHeadings(self.lines, self.labels, self.finder, self.bare, self.lower_case)
+        self.headings, self.makes = with_makes(headings)
+        self.lines = self.headings.lines
         noted = noted_rows(self.lines, self.gates, self.labels)
         self.sized = SizedLines(self.lines, self.labels, self.headings, self.passage, len(self.sizes), self.bare, noted)
         self.leavers = Leavers(self.sized)
@@ -203,7 +206,7 @@ class LayoutReader:
             hung = row is not None and not after_blank and (hangs or line.text.lstrip()[:1] in ("(", "["))
             if not hung and self.headings.at(index, after_blank):
                 name, make = self.headings.name(line.text)
-                part = self._opened(name, self._stripped(line), make)
+                part = self._opened(name, self._stripped(line), self.makes.get(index, make))
                 layout.parts.append(part)
                 section, row, after_blank = None, None, False
                 continue

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from lint.place import Target, TargetKind
+from lint.place import OF_STITCH, Target, TargetKind
 from lint.reading.words.stream import Stream
 
 _RIBS = ("rib", "ribs", "ribbing", "ribbed")
@@ -15,6 +15,8 @@ def ends_of_rows(stream: Stream) -> Target | None:
         stream.take()
         several = stream.take().lower.endswith("s")
         return Target(TargetKind.ROW_END, "each" if several else None)
+    if (told := _of_stitch_rows(stream)) is not None:
+        return told
     if stream.take_if("ending") and stream.take_if("of") and stream.take_if("each"):
         rib = stream.word(*_RIBS) and bool(stream.take())
         if stream.take_if("row"):
@@ -25,6 +27,19 @@ def ends_of_rows(stream: Stream) -> Target | None:
             return Target(TargetKind.ROW_END, "each")
     stream.at = start
     return None
+
+
+def _of_stitch_rows(stream: Stream) -> Target | None:
+    """Takes "end of each dc row", "the side of the sc row": those of rows of one stitch; nothing taken for any others."""
+    start = stream.at
+    stream.skip("the")
+    led = stream.take_if("ending", "side", "edge") and stream.take_if("of")
+    pointed = stream.take_if("each", "the") if led else None
+    stitch = stream.take_if("stitch") if pointed is not None else None
+    if pointed is None or stitch is None or not stream.take_if("row"):
+        stream.at = start
+        return None
+    return Target(TargetKind.ROW_END, f"{'each ' if pointed.kind == 'each' else ''}{OF_STITCH}{stitch.value}")
 
 
 def side_of(stream: Stream) -> Target | None:

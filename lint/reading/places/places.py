@@ -12,6 +12,7 @@ from dataclasses import replace
 
 from lint.amount import ONE
 from lint.place import Place, Target, TargetKind, Which
+from lint.reading.places.freechains import free_chains
 from lint.reading.places.freeloops import free_part, in_all_of_them
 from lint.reading.places.gapwords import between_groups, group_of_two, space_between
 from lint.reading.places.limits import half_of_row, limit
@@ -24,7 +25,6 @@ from lint.reading.places.prepositions import begins_bare, preposition
 from lint.reading.places.rowsides import ends_of_next_rows
 from lint.reading.places.targets import (
     ANY,
-    FOUNDATION,
     FREE,
     LOOPS,
     along_what,
@@ -195,10 +195,9 @@ def _item(stream: Stream, between: bool = False) -> Place | None:
         place = Place(stream.span_from(start), Which.SAME, (Target(TargetKind.PLACE),), from_words="again")
     elif free := free_part(stream):
         stream.at += free  # "in the free loop of each of the 3 ch"
+        several = stream.lexemes[stream.at - 2].lower.endswith("s")
         place = _item(stream) if stream.kind() not in ("row", "round") else None
-        if place is not None and not (place.which is Which.EACH and place.targets == (FOUNDATION,)):
-            open_end = place.limit is not None or place.which is Which.EACH and place.number == ONE
-            place = None if open_end else replace(place, which=Which.ELSEWHERE)
+        place = free_chains(stream, place, several)
     elif kind == "each":
         place = each_place(stream, start)
     elif kind == "first" and stream.kind(1) == "of" and "next" in (stream.kind(2), stream.kind(3)):

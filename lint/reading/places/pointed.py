@@ -97,7 +97,7 @@ def each_place(stream: Stream, start: int) -> Place | None:
     of, word = part_of(stream)
     of_which = which_owner(stream.lexemes[owned : stream.at])
     if of in (_A_CHAIN, FOUNDATION) and targets in ([ANY], [_A_CHAIN]) and not word:
-        targets, of = [_A_CHAIN], None  # "each st of ch", "each rem ch of foundation ch": those of the chain begun on
+        targets, of = [of], None  # "each st of ch", "each rem ch of foundation ch": those of the chain begun on
     if found.kind is TargetKind.ROW_END:
         along_what(stream)
     reach = limit(stream)
@@ -303,7 +303,7 @@ def with_target(stream: Stream, start: int, which: Which, number: Amount = ONE, 
     if owner is not None:  # "next 40 body sts"
         return Place(stream.span_from(start), Which.ELSEWHERE, PIECE, number, from_words=owner.lower)
     if found.kind is TargetKind.ROW_END:
-        every = found.name == "each" and number is ONE
+        every = (found.name or "").startswith("each") and number is ONE
         which = Which.EACH if every else Which.ELSEWHERE
     if found.kind is TargetKind.PLACE and found.name == "edge":
         which = Which.ELSEWHERE

@@ -8,7 +8,7 @@ from __future__ import annotations
 from dataclasses import replace
 
 from lint.amount import Amount
-from lint.place import Target, TargetKind
+from lint.place import OF_STITCH, Target, TargetKind
 from lint.reading.places.endsof import ends_of_rows, side_of
 from lint.reading.places.madeof import chains_of_loop, legs_behind
 from lint.reading.words.onestitch import one_stitch_name
@@ -102,7 +102,7 @@ def _target(stream: Stream) -> Target | None:
         stream.take_if("any_stitch", "row_end") if stream.kind() == "any_stitch" else None
         if stream.kind() == "row_end":
             stream.take()
-            return Target(TargetKind.ROW_END)
+            return Target(TargetKind.ROW_END, f"{OF_STITCH}{lexeme.value}")
         if stream.kind() == "number" and stream.kind(1) == "together":  # "in first dc2tog"
             stream.at += 2
         if stream.kind() == "one_stitch":

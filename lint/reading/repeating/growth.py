@@ -4,13 +4,14 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from lint.amount import ONE
+from lint.amount import ONE, Amount
 from lint.expression import expression
 from lint.growth import Grows, Growth
 from lint.lexicon import Lexeme
 from lint.reading.places import countunits
 from lint.reading.places.countunits import singular
 from lint.reading.places.work import GROUPS
+from lint.reading.repeating.untilcounts import until_count
 from lint.reading.words.stream import OPENERS, SIGNS, Stream
 from lint.tree import Group, OpenWork, Remark, Repeat, RowCall, Shaping, Step, Unread, UseYarn, Work
 
@@ -104,7 +105,7 @@ def _of_each(call: RowCall, shaped: Shaping, lexemes: list[Lexeme]) -> bool:
 
 _IDLE = (Remark, UseYarn)
 _EVERY_ROW = ("each", "row", "round", "of", "in", "the", "as")
-_AS_BEFORE = ("set", "established", "before", "usual")
+_AS_BEFORE = ("on", "set", "established", "before", "usual")
 _SHAPES = expression(r"(?i)\b(?:inc|dec)(?:reas\w*)?\b")
 
 
@@ -264,13 +265,26 @@ def growing_on(stream: Stream, steps: list[Step], start: int) -> bool:
     stream.at = end + 1
     found = _between(stream)
     every = found[:1] and found[0].where is Grows.BETWEEN_SET and found[0].each  # of one length in rows that grow?
+    each = bool(found) and found[0].where is Grows.BETWEEN
+    until, unit = _until(stream) if each else (None, "stitches")
     counted = stream.kind() == ":" and stream.kind(1) == "number"
     if not found or every or not counted and stream.kind() not in (*SIGNS, "=", "end", *OPENERS):
         stream.at = start
         return False
-    each = found[0].where is Grows.BETWEEN
-    steps.append(RowCall(stream.span_from(start), None, None, growth=(replace(found[0], each=each),)))
+    grown = (replace(found[0], each=each),)
+    steps.append(RowCall(stream.span_from(start), None, None, until=until, until_unit=unit, growth=grown))
     return True
+
+
+def _until(stream: Stream) -> tuple[Amount | None, str]:
+    """Takes ", until 12 sts remain": how many of what end rows that grow on; nothing taken for a length."""
+    start = stream.at
+    stream.take_if(",")
+    until, open_ended, unit = until_count(stream, None) if stream.word("until", "till") else (None, False, "stitches")
+    if until is None or open_ended:
+        stream.at = start
+        return None, "stitches"
+    return until, unit
 
 
 def _told_of_each_row(stream: Stream) -> tuple[Growth, ...]:

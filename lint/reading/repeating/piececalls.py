@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from lint.amount import Amount
 from lint.expression import expression
+from lint.reading.repeating.othersides import reversal
 from lint.reading.repeating.rowcalls import ends_with_row
 from lint.reading.words.piecewords import AGAIN
 from lint.reading.words.stream import CLOSERS, OPENERS, Stream
@@ -132,7 +133,9 @@ def piece_call(stream: Stream, steps: list[Step], start: int) -> bool:
     bare = stream.word("but") and stream.kind(1) in _ENDINGS
     besides = bare or stream.kind() == "," and stream.kind(behind) in _ENDINGS
     counted = counted or besides  # "as for Leg 1, but do not fasten off": as they are, and that besides
-    if not counted and stream.kind() not in (".", ";", "end"):  # "as for Back, reversing shaping": not as they are
+    mirrored = not besides and reversal(stream)  # its rows make as many stitches as those that they mirror
+    counted = counted or mirrored
+    if not counted and stream.kind() not in (".", ";", "end"):  # "as for Back, in rib": not as they are
         stream.at = stream.sentence_end(start, ".", ";")
         steps.append(OpenWork(stream.span_from(start), stream.words(start, stream.at)))
         return True
@@ -198,7 +201,9 @@ def _name(stream: Stream) -> str:
     if stream.word(*_NO_PIECE):
         return ""
     while stream.kind() not in ends and stream.at - start < _MOST_WORDS and not stream.done:
-        if stream.word("but", "with", "only", "reversing"):
+        if stream.word("but", "with", "only", "reversing", "through", "thru") or stream.word(
+            "mirror", "reverse", ahead=1
+        ):
             break  # "the same as Back but mirrored": not as it is
         named = stream.at > start and len(stream.peek(-1).text) > 2  # "Leg 1", but not the row "R3"
         numbered = named and stream.kind() == "number" and stream.kind(1) in ends
@@ -227,7 +232,7 @@ def _rows(stream: Stream) -> tuple[str, Amount, Amount] | None:
 def _end(stream: Stream) -> tuple[str | None, Amount | None, str | None]:
     """ "to end of Row 52", "until 43rd row is complete", "to armhole shaping": up to which row, or which heading."""
     start = stream.at
-    if not stream.take_if("to"):
+    if not stream.take_if("to") and not (stream.word("through", "thru") and stream.take()):
         return None, None, None
     if stream.kind() == "and" and stream.word("including", "incl", ahead=1):
         stream.at += 2  # "up to and including row 23"
@@ -241,7 +246,10 @@ def _end(stream: Stream) -> tuple[str | None, Amount | None, str | None]:
     if at_end:
         stream.skip("of", "the")
     kind = stream.take().kind if stream.kind() in ("row", "round") else None
+    lettered = kind is None and stream.word("r") and stream.kind(1) == "number" and bool(stream.take())  # "R30"
     number = stream.row_number()
+    if lettered and number is not None:
+        return None, number, None
     if number is not None:
         if kind is None and stream.kind() in ("row", "round"):
             kind = stream.take().kind

@@ -12,7 +12,8 @@ from lint.source import Span
 from lint.tree import Remark, RowCall, Step, Times, TimesKind
 
 FOLLOWS = ("ending", "turn", "no_turn", "fasten_off", "join", "no_fasten", "chain")
-_NAMES = ("increase", "decrease", "word")
+_SHAPES = ("increase", "decrease")
+_NAMES = (*_SHAPES, "word")
 _MOST_NAME = 3  # words of a row's name
 _GO_ON = ("continue", "cont", "continuing", "keep", "keeping", "proceed")
 _EVEN = tuple(
@@ -90,7 +91,7 @@ def _one(stream: Stream) -> Rhythm | None:
 
 
 def named_row_worked(stream: Stream, steps: list[Step], start: int) -> bool:
-    """ "Work a dec row every 4th row 3 times": the row named by its label, as in "Rep Dec row every 4th row"."""
+    """ "Work a dec row every 4th row 3 times", "Work Dec row": the row named by its label, as in "Rep Dec row every 4th row"."""
     stream.take()
     stream.skip("the")
     words = stream.at
@@ -102,6 +103,16 @@ def named_row_worked(stream: Stream, steps: list[Step], start: int) -> bool:
         if (told := rhythms(stream)) is not None:
             span = stream.span_from(start)
             steps += [one.call(span, kind=kind, name=name) for one in told]
+            return True
+        shaped = any(
+            item.kind in _SHAPES for item in stream.lexemes[words : stream.at]
+        )  # "work eyelet row" may be told
+        how_often = None if ends(stream) else read_times(stream)  # "Work dec row 3 times in total", "work Dec row"
+        if shaped and ends(stream) and (how_often is None or how_often.kind is not TimesKind.FILL):
+            in_all = said_in_all(stream, how_often)
+            steps.append(
+                RowCall(stream.span_from(start), None, None, times=how_often, kind=kind, name=name, times_in_all=in_all)
+            )
             return True
     stream.at = start
     return False
@@ -148,6 +159,9 @@ def every_so_many(stream: Stream, following: bool = False) -> int | None:
         step = stream.take().number
     if stream.word("following", "foll"):
         stream.take()
+    if step == 1 and stream.kind() in ("right_side", "wrong_side") and stream.kind(1) == "row":
+        stream.take()
+        step = 2  # "every RS row"
     if stream.take_if("row", "round") and 1 <= step <= 40:
         return step
     stream.at = start

@@ -7,6 +7,7 @@ from dataclasses import replace
 from lint.amount import ONE, Amount
 from lint.reading.counting.nocounts import count_behind_dash
 from lint.reading.repeating.growth import growth
+from lint.reading.repeating.othersides import reversal
 from lint.reading.repeating.rhythms import rhythms
 from lint.reading.repeating.stripes import call_tail, in_one_colour, striped
 from lint.reading.repeating.swaps import swap
@@ -16,7 +17,21 @@ from lint.reading.words.stream import CLOSERS, OPENERS, Stream
 from lint.tree import MAKES_STITCHES, Join, OpenWork, RowCall, Step, Times, TimesKind, Turn
 
 _THERE_ARE = ("there", "are", "you", "have", "a", "total", "of", "piece", "work", "has")
-_WORKED = ("have", "has", "been", "are", "is", "worked", "completed", "complete", "done", "altogether", "finished")
+_WORKED = (
+    "have",
+    "has",
+    "been",
+    "are",
+    "is",
+    "worked",
+    "crocheted",
+    "made",
+    "completed",
+    "complete",
+    "done",
+    "altogether",
+    "finished",
+)
 
 
 _MOST_PASSES = 100
@@ -273,7 +288,9 @@ def rows_of_piece(stream: Stream, steps: list[Step], start: int) -> bool:
         if several > 1:  # "Work Rows 3, 2 and 3 (in that order)"
             return True
         del steps[before:]
-        if call.part is not None and stream.kind() == ",":  # "as for Left Front, reversing shaping": not as they are
+        if call.part is not None:
+            reversal(stream)
+        if call.part is not None and stream.kind() == ",":  # "as for Left Front, in rib": not as they are
             stream.at = stream.sentence_end(start, ".", ";")
             call = OpenWork(stream.span_from(start), stream.words(start, stream.at))
         again = stream.kind(-1) == "more" and stream.word("again", ahead=-1)

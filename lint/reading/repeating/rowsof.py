@@ -10,6 +10,7 @@ from lint.lexeme import Lexeme
 from lint.place import Limit, LimitKind, Place, Which
 from lint.reading.places.targets import ANY, LOOPS
 from lint.reading.repeating.rhythms import FOLLOWS
+from lint.reading.repeating.rowswith import rows_with_run
 from lint.reading.words.stream import OPENERS, SIGNS, Stream
 from lint.tree import Chain, Loops, OpenWork, Remark, RowCall, Step, Turn, UseYarn, Work
 
@@ -57,7 +58,7 @@ def rows_even(stream: Stream, steps: list[Step], start: int) -> bool:
     """ "Work 3 rows even.", "Work even for 3 rows", "Work 2 rows in sc"; or one row: "Work straight in hdc"."""
     told = _told(stream, start)
     if told is None:
-        return _as_row(stream, steps, start)
+        return _as_row(stream, steps, start) or rows_with_run(stream, steps, start)
     stream.at = told.end
     span = stream.span_from(start)
     if told.shaped:

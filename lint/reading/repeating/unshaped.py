@@ -11,7 +11,7 @@ from lint.reading.words.stream import Stream
 from lint.tree import OpenWork, RowCall, Step
 
 _UNITS = {"cm", "mm", "in", "ins", "inch", "inches", '"'}
-_LENGTHS = {"measures", "measure", "long", "length", "desired", "reaches", "deep"}
+_LENGTHS = {"measures", "measure", "long", "length", "desired", "reaches", "deep", "matches", "match", "corresponds"}
 # words of work behind "until": "until 5 sts before marker", "until armhole measures 18 cm and dec 1 st" say something else
 _WORK = ("any_stitch", "stitch", "increase", "decrease", "skip", "chain", "times", "repeat", "each")
 _MOST_WORDS = 14

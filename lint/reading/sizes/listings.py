@@ -25,6 +25,8 @@ _UNIT = expression(
 )
 _STITCHES = expression(r"\s*(?:sts?|stitches|sc|hdc|htr|dc|tr|chs?|d\.c|s\.c|ch\.)\b")
 _GROUP = rf"[(\[{{]\s*{_ONE}(?:\s*[,:;]\s*{_ONE})*(?:,?\s+(?:and|&)\s+{_ONE})?\s*[)\]}}]"
+_GAP = r"(?:\s|[^\S\n]{0,4})"  # spaces stand where there were the stars of "20 *(22)* 24"
+_OPENS = rf"{_GAP}[(\[]"
 _NOT_ROWS = r"(?<!\b(?:rows|rnds|rounds|rds)\.?\s)"  # "Rep Rows 2, 4, 6"
 # "Ch 61 (71)" has a figure for another size in its brackets; "sl st in top of beg ch 3 (12)" ends with its count
 _CHAINED = expression(r"(?i)(?<!\b(?:beg|beginning|starting|turning|first|of|top|to|the|in)\.?\s)\bch(?:ain)?s?\s*$")
@@ -41,16 +43,16 @@ SHAPES = {
         rf"(?<![\w.,/¼½¾)\]-])(?<![\d½¼¾)\]]\s)(?P<list>(?>[(\[]{_ONE}[)\]]\s?{_ONE}(?:\s?[(\[]{_ONE}[)\]]\s?{_ONE})*(?:\s?[(\[]{_ONE}[)\]])?))(?!\s?,?\s?[(\[]\s?\d)"
     ),
     "alternating": expression(
-        rf"(?<![\w.,/¼½¾-])(?<!\d\s?[)\]]\s)(?P<list>(?>{_RUN}(?:\s?[(\[]{_ONE}[)\]]{_NO_LABEL}{_NO_WEIGHT}\s?{_ONE})+(?:\s?[(\[]{_ONE}[)\]])?))(?!\s?,?\s?[(\[]\s?\d)"
+        rf"(?<![\w.,/¼½¾-])(?<!\d\s?[)\]]\s)(?P<list>(?>{_RUN}(?:{_OPENS}{_ONE}[)\]]{_NO_LABEL}{_NO_WEIGHT}{_GAP}{_ONE})+(?:{_OPENS}{_ONE}[)\]])?))(?!\s?,?\s?[(\[]\s?\d)"
     ),
     FIRST_BARE: expression(
-        rf"(?<![\w.,/¼½¾-])(?<![\d–—-],\s)(?P<list>(?:(?P<head>{_RUN}), )+{_ONE}\s?{_GROUP}(?:\s?,?\s?{_GROUP})*)"
+        rf"(?<![\w.,/¼½¾-])(?<![\d–—-],\s)(?P<list>(?:(?P<head>{_RUN}), )+{_ONE}{_GAP}{_GROUP}(?:\s?,?\s?{_GROUP})*)"
     ),
     "groups": expression(
-        rf"(?<![\w.,/¼½¾-])(?P<list>{_ONE}\s?,?\s?{_GROUP}(?:\s?,?\s?{_GROUP})+)"
+        rf"(?<![\w.,/¼½¾-])(?P<list>{_ONE}\s?,?{_GAP}{_GROUP}(?:\s?,?{_GAP}{_GROUP})+)"
     ),
     "brackets": expression(
-        rf"(?<![\w.,/¼½¾-])(?P<list>(?P<head>{_RUN}|{_EMPTY}(?:\s?{_EMPTY}){{0,{_MOST_EMPTY}}})\s?[(\[{{]\s*(?P<item>{_RUN})(?:(?P<sign>\s*[,:;/]\s*|\s?[-–]\s?)(?P<item>{_RUN}))*\s*[)\]}}])"
+        rf"(?<![\w.,/¼½¾-])(?P<list>(?P<head>{_RUN}|{_EMPTY}(?:\s?{_EMPTY}){{0,{_MOST_EMPTY}}}){_GAP}[(\[{{]\s*(?P<item>{_RUN})(?:(?P<sign>\s*[,:;/]\s*|\s?[-–]\s?)(?P<item>{_RUN}))*\s*[)\]}}])"
     ),
     "bars": expression(rf"(?<![\w.,/|]\s)(?<![\w.,/|])(?P<list>{_ONE}(?:\s?\|\s?{_ONE}){{2,}})(?!\s?\||\w|\.\d)"),
     "colons": expression(

@@ -93,7 +93,7 @@ _SENTENCES = (
 _SAYS = tuple(expression(form, regex.I | regex.M) for form in _SENTENCES)
 _CONVERTED = expression(r"(?i)[(\[]\s*\d[^()\[\]\p{L}]*(?:cm|mm|ins?|inch(?:es)?|[\"”″])\s*[)\]]")  # "[51, 55, 58 cm]"
 _IN_BRACKETS = expression(
-    r"\b(?:for|in)\s+(?:the\s+)?(?:sizes?\s+)?(?P<first>[^\s,;.()][^,;.()]{0,20}?)(?:\s+sizes?)?\b\s*[,;.(:–—-]*\s*"
+    r"\b(?:for|in)\s+(?:the\s+)?(?:sizes?\s+)?(?P<first>[^\s,;.()][^,;.()]{0,20}?(?:\s+(?:months?|mths?|mos?|years?|yrs?)\b)?+)(?:\s+sizes?)?\b\s*[,;.(:–—-]*\s*"
     r"(?:and\s+|with\s+|the\s+|changes?\s+|figures?\s+|numbers?\s+|instructions?\s+|larger\s+|other\s+|those\s+|for\s+)*(?:sizes?\s+)?"
     r"(?P<rest>[^.()\n]{1,80}?)\s+(?:sizes?\s+)?(?:are\s+|is\s+|stand\s+|given\s+|shown\s+|written\s+|in order\s+)*(?:in|within|between)\s+(?:\w+\s+)?(?:parenthes|bracket)",
     regex.I,
@@ -128,7 +128,9 @@ def find_sizes(source: SourceText, finder: SectionFinder) -> SizeLine:
         named = [
             names for names in several if len(names) <= _MOST_SIZES and (shown.number or not _is_span(names, lines))
         ]
-        fitting = next((names for names in named if shown.fit(len(names))), None)
+        fits = [names for names in named if shown.fit(len(names))]
+        # "35/37 (38/40-41/43)" is cut in two before it is cut in three: what most lists show decides
+        fitting = next((names for names in fits if len(names) == shown.number), next(iter(fits), None))
         if fitting is not None or named and not shown.sure:
             told = shown.number > 1 and len(shown.lists) >= _ENOUGH  # what the lists show, a measure may name
             measured = _measured(lines, finder, shown.number) if fitting is None and told else ()

@@ -38,7 +38,14 @@ def edges_joined(stream: Stream, start: int) -> int | None:
             item.kind == "join" or item.lower in _BY_HAND or item.kind == "stitch" and item.value == "sl st"
             for item in rest
         )
-        edge = [item for item in rest if item.kind in ("row", "foundation") or item.lower in ("ends", "edges", "sides")]
+        edge = [
+            item
+            for before, item in zip([verb, *rest], rest, strict=False)
+            if item.kind in ("row", "foundation")
+            or item.lower in ("ends", "edges", "sides")
+            or item.kind == "chain"
+            and before.kind == "beginning"  # "against your starting chain"
+        ]
         closes = any(item.lower in ("close", "to close") for item in rest)
         return end if sewn and (edge and together or len(edge) > 1 or closes) else None
     if stitched:
@@ -54,7 +61,7 @@ def edges_joined(stream: Stream, start: int) -> int | None:
     )
     if not named or kinds & {"each"}:
         return None
-    beside = "to" in kinds and any(item.kind in _ONE_TO_ANOTHER for item in rest[2:])
+    beside = "to" in kinds and any(item.kind in _ONE_TO_ANOTHER or item.lower == "foundation" for item in rest[2:])
     return end if together or beside or any(item.lower in _EDGES for item in subject[:2]) else None
 
 

@@ -14,14 +14,15 @@ _BEGINS = ("end", ".", ";", ":", "=", "dash", "turn", "join", "no_turn", *OPENER
 def parted_in_gate(stream: Cursor, sizes: int, signs: tuple[str, ...]) -> tuple[tuple[int, ...], int] | None:
     """One figure for each of the `sizes` of the passage at the cursor, and their length; `signs`: what parts the pattern's lists.
 
-    Three figures or more with commas are one list in any pattern.  Of two figures both could be numbers of their own, "next 3, 5 sc", so that the words around must leave them no other meaning.
+    Commas part the sizes of a passage in any pattern, whatever its own lists look like.  Of two figures both could be
+    numbers of their own, "next 3, 5 sc", so that the words around must leave them no other meaning.
     """
     length = 2 * sizes - 1
     figures = [stream.peek(ahead) for ahead in range(0, length, 2)]
     between = [stream.peek(ahead) for ahead in range(1, length, 2)]
     plain = all(item.kind == "number" and item.amount is None and item.text.isdigit() for item in figures)
     sign = between[0].kind if between else ""
-    signs = (*signs, ",", ";") if sizes > 2 else signs
+    signs = (*signs, ",", ";") if sizes > 2 else (*signs, ",")
     if not plain or sign not in signs or any(item.kind != sign for item in between):
         return None
     if sign == "dash" and not all(item.glued for item in (*between, *figures[1:])):
