@@ -76,7 +76,11 @@ class WithClauses(PlainClauses):
         if stream.kind() in ("last", "first") and stream.kind(1) != "color":
             stream.at -= 1
             return self.read_last_place(start)
-        if self.has_work() and stream.kind() in ("number", "(", "[", "stitch") and any(w.kind in ("in", "at") for w in words):
+        if (
+            self.has_work()
+            and stream.kind() in ("number", "(", "[", "stitch")
+            and any(w.kind in ("in", "at") for w in words)
+        ):
             return self.read_alongside(start)  # "with 3 sc in center sc of each corner"
         if self.steps and isinstance(self.steps[-1], Turn) and self.with_stitch():
             return True

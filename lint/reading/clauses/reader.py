@@ -19,13 +19,10 @@ from lint.reading.clauses.count import CountClauses
 from lint.reading.clauses.listrepeats import by_cross
 from lint.reading.clauses.markers import read_marker
 from lint.reading.clauses.plain import POINTS
+from lint.reading.clauses.prepared import prepared
 from lint.reading.clauses.settled import settle
 from lint.reading.clauses.sidewords import all_sides, other_sides
-from lint.reading.clauses.tunisian import bars_as_stitches
-from lint.reading.counting.apart import counts_set_apart
-from lint.reading.counting.asides import asides, emphasis
 from lint.reading.counting.otherplaces import in_all_others, rest_of_row
-from lint.reading.counting.worded import counts_in_words
 from lint.reading.places.asstitches import spaces_as_stitches
 from lint.reading.places.fromhook import starts_in_chain
 from lint.reading.places.limbs import limb_joined
@@ -44,22 +41,15 @@ from lint.reading.repeating.rowsof import rows_even
 from lint.reading.repeating.twoedges import two_edges
 from lint.reading.repeating.unshaped import unshaped
 from lint.reading.words.allbut import all_but_ends
-from lint.reading.words.barefigures import figures_as_stitches
-from lint.reading.words.colourwork import colours_apart
 from lint.reading.words.fittings import but_how, fitting_fixed, so_far_apart
 from lint.reading.words.lastpass import before_the_end, so_many_at_end
 from lint.reading.words.linestops import without_short_stops
 from lint.reading.words.lists import count_alone, to_the_end
 from lint.reading.words.needleloops import loops_together, may_tell_loops, needle_words
-from lint.reading.words.othersides import other_sides_told
-from lint.reading.words.rowletters import letters_as_rows
 from lint.reading.words.settingout import set_out
-from lint.reading.words.shortlists import crosses, pairs_as_two, signs_as_commas
+from lint.reading.words.shortlists import signs_as_commas
 from lint.reading.words.somebody import about_somebody
-from lint.reading.words.squarelists import squares_as_list
 from lint.reading.words.stream import CLOSERS, OPENERS, Stream
-from lint.reading.words.unfit import with_unfit_folded
-from lint.reading.words.yokesections import sections_named
 from lint.tree import (
     Chain,
     FastenOff,
@@ -80,12 +70,7 @@ def read_row(stream: Stream) -> Reading:
         words = stream.words(0, 12) + " …"
         reading.steps = [Unread(stream.span_from_all(), words, "this is longer than any row is")]
         return reading
-    stream = sections_named(other_sides_told(without_short_stops(stream).with_size_lists()))
-    words = stream.lexemes
-    stream, unfit = with_unfit_folded(stream)
-    stream = signs_as_commas(figures_as_stitches(colours_apart(bars_as_stitches(crosses(pairs_as_two(stream))))))
-    stream = squares_as_list(letters_as_rows(stream))
-    stream = counts_set_apart(counts_in_words(stream.without(asides(stream) | emphasis(stream))))
+    stream, words, unfit = prepared(stream)
     parser = Clauses(stream, reading, top=True)
     parser.run()
     settle(reading, stream, words, unfit)
