@@ -125,3 +125,35 @@ def test_a_list_that_ends_in_a_chain(words: str) -> None:
 def test_a_chain_behind_one_stitch_takes_no_place() -> None:
     """ "dc in next dc, ch 1 in next sp" is no list for one place."""
     assert counts(_second(f"{_BEGUN}dc in next 3 dc, ch 1 in next corner sp, dc in each dc around"))[1] is None
+
+
+_RND_2 = f"{_RND_1}Rnd 2: Ch 3 (counts as dc), dc in next 2 dc, {_CORNER} in corner sp, (dc in next 3 dc, {_CORNER} in corner sp) 3 times; join. (28 dc)\n"
+
+
+@pytest.mark.parametrize(
+    ("words", "made"),
+    [
+        ("sc in each dc around, making 3 sc at each corner", 40),
+        ("sc around, making 3 sc at corners", 40),
+        ("sc around with (sc, ch 2, sc) at each corner", 36),
+        ("sc in each dc and 3 sc in each corner sp around", 40),
+        ("*sc in next dc, ch 1, skip next dc; rep from * around, working (sc, ch 2, sc) in each corner", None),
+    ],
+)
+def test_what_is_worked_at_the_corners(words: str, made: int | None) -> None:
+    """ "Making 3 sc at each corner" is no count of the round; what is worked beside a repeat is not passed over."""
+    assert counts(check(f"{_RND_2}Rnd 3: Ch 1, {words}; join.\n"))[2] == made
+
+
+@pytest.mark.parametrize(
+    ("count", "outcome"),
+    [
+        ("(7 sc along each side, 3 sc in each corner)", "agrees"),
+        ("(7 sc per side plus 3 in each corner)", "agrees"),
+        ("[6 sc along each side and 3 sc at each corner]", "differs"),
+    ],
+)
+def test_a_count_of_sides_and_corners(count: str, outcome: str) -> None:
+    """The stitches of a side are held against those between the corners."""
+    report = check(f"{_RND_2}Rnd 3: Ch 1, sc in each dc and 3 sc in each corner sp around; join. {count}\n")
+    assert outcomes(report)[2] == outcome
