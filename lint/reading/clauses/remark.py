@@ -89,9 +89,7 @@ class RemarkClauses(LeftClauses):
                 return True
             last = self.steps[-1] if self.clause() else None
             if isinstance(last, Work) and last.number == ONE and not last.places and last.stitch != "sl st":
-                self.steps[-1] = replace(
-                    last, perhaps=True
-                )  # "Starting with a standing dc, 2 dc in each st": one of them
+                self.steps[-1] = replace(last, perhaps=True)  # "Starting with a standing dc, 2 dc in each st"
             return last is not None
         if not self.has_work() and stream.kind(1) in ("number", "stitch") and stream.word("start", "begin", "starting"):
             stream.take()  # "start 6 sc in a magic circle"
@@ -119,14 +117,17 @@ class RemarkClauses(LeftClauses):
         if not found:
             return False
         span = stream.span_from(start)
-        pointed = found[0].which in (Which.SAME, Which.NEXT, Which.FIRST) and found[0].number == ONE
+        corner = found[0].which is Which.ANY and (
+            found[0].targets[0].kind is TargetKind.CORNER or found[0].targets[0].corner
+        )
+        pointed = (found[0].which in (Which.SAME, Which.NEXT, Which.FIRST) or corner) and found[0].number == ONE
         second = found[0].which is Which.NEXT and found[0].targets[0].kind in (TargetKind.ANY_STITCH, TargetKind.STITCH)
         second = second and any(isinstance(s, Chain) and s.length == ONE for s in self.steps)
         at_first = pointed and not second  # "ch 1, starting in next st": it may be the second one
         if self.has_work() and (found[0].which is Which.FROM_HOOK or found[0].ordinals):
             return begins_at(stream, self.steps, found, span)
         if self.has_work() and not second or at_first and not found[0].ordinals and len(found) == 1:
-            self.steps.append(Remark(span))  # "starting in next st, sc in each st around"
+            self.steps.append(Remark(span))  # "starting in next st"
         elif found[0].which is Which.FROM_HOOK:
             self.steps.append(Skip(span, found))
         elif found[0].which is Which.NTH and found[0].targets[0].kind is TargetKind.CHAIN and found[0].ordinals:
