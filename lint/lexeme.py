@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 
 from lint.amount import Amount
 from lint.source import Span
@@ -25,6 +25,10 @@ class Lexeme:
     value: str = ""
     number: int = 0
     amount: Amount | None = None  # of a list over the sizes, which is one lexeme like a single number
+    lower: str = field(init=False, repr=False, compare=False)  # the text in lower case: what is asked for most
+
+    def __post_init__(self) -> None:
+        object.__setattr__(self, "lower", self.text.lower())
 
     @property
     def quantity(self) -> Amount:
@@ -34,10 +38,6 @@ class Lexeme:
     @property
     def span(self) -> Span:
         return Span(self.start, self.end)
-
-    @property
-    def lower(self) -> str:
-        return self.text.lower()
 
     @property
     def doubled(self) -> bool:

@@ -308,6 +308,8 @@ def _measured(lines: list[str], finder: SectionFinder, number: int) -> Names:
             continue
         heading, measure = _size_heading(line, finder) is not None, _MEASURE.search(line)
         thing = _MEASURED_THING.search(line)
+        if not measure and thing is None:
+            continue
         for one in listings(line, 0):
             if not measure and (thing is None or thing.end() > one.span.start):
                 continue

@@ -1,0 +1,42 @@
+"""What is kept of words: the same answer, few and short words alone, and nothing after it is forgotten."""
+
+from lint.reading.lines.labels import LabelReader
+from lint.remembered import forget_all, remembered
+from lint.rulebook import load_rulebook
+
+
+def test_each_wording_is_made_once():
+    """A function is asked once for the same words, and anew after all is forgotten."""
+    asked = []
+
+    @remembered()
+    def upper(words: str, times: int) -> str:
+        asked.append(words)
+        return words.upper() * times
+
+    assert [upper("sc", 2), upper("sc", 2), upper("sc", 1)] == ["SCSC", "SCSC", "SC"]
+    assert asked == ["sc", "sc"]
+    forget_all()
+    assert upper("sc", 2) == "SCSC" and asked == ["sc", "sc", "sc"]
+
+
+def test_long_words_are_not_kept():
+    """What is longer than a line is made each time: a hostile text would fill the memory."""
+    asked = []
+
+    @remembered(words=1)
+    def length(_: int, words: str) -> int:
+        asked.append(words)
+        return len(words)
+
+    assert length(0, "x" * 50_000) == length(0, "x" * 50_000) == 50_000
+    assert len(asked) == 2
+
+
+def test_a_label_read_before_stands_where_the_line_does():
+    """A line that is asked about again further on has its label there, not where it was first read."""
+    reader = LabelReader(load_rulebook().layout)
+    for offset in (0, 40, 7, 0):
+        found = reader.at_line("* Rnd 5 (RS): 2 sc in each st. (24 sts)", offset)
+        assert found is not None and found.label.numbers == (5,)
+        assert (found.label.span.start, found.start, found.body) == (offset + 2, offset + 2, offset + 14)
