@@ -66,8 +66,11 @@ def stitch_and_loop(word: Lexeme, bare: str = "") -> list[Lexeme]:
 def third_loops(lexemes: list[Lexeme]) -> list[Lexeme]:
     """ "3rd loop of each hdc", "third loops around": the loop of a stitch; not "3rd loop from the hook", nor a loop of lace."""
     for index in range(len(lexemes) - 2, -1, -1):
-        third, loop, after = (*lexemes[index : index + 3], None)[:3]
-        if not (third.kind == "ordinal" and third.number == 3 and loop.lower in ("loop", "loops", "lp", "lps")):
+        third = lexemes[index]
+        if third.kind != "ordinal" or third.number != 3:
+            continue
+        loop, after = (*lexemes[index + 1 : index + 3], None)[:2]
+        if loop.lower not in ("loop", "loops", "lp", "lps"):
             continue
         only = after is not None and after.lower == "only"
         rest = [one.lower for one in lexemes[index + 2 + only : index + 4 + only]]
