@@ -1,5 +1,11 @@
 """What is kept of words: the same answer, few and short words alone, and nothing after it is forgotten."""
 
+from random import Random
+
+import pytest
+
+from lint.expression import expression
+from lint.reading.facts import measures
 from lint.reading.lines.labels import LabelReader
 from lint.remembered import forget_all, remembered
 from lint.rulebook import load_rulebook
@@ -40,3 +46,20 @@ def test_a_label_read_before_stands_where_the_line_does():
         found = reader.at_line("* Rnd 5 (RS): 2 sc in each st. (24 sts)", offset)
         assert found is not None and found.label.numbers == (5,)
         assert (found.label.span.start, found.start, found.body) == (offset + 2, offset + 2, offset + 14)
+
+
+_PIECES = "1|2½|3.5|22|7 1/2|(|)|[|]|,| , |; |/|-| – |—| and | & | to | x |×| by | in|in | cm|\"| inches|-inch| wide|each | row |\n| |:|.|''"
+
+
+@pytest.mark.parametrize("sizes", [1, 3])
+def test_measures_are_missed_nowhere(sizes):
+    """Where lists of measures are not looked for, none are found: no words of which one is made shut it out."""
+    chance = Random(sizes)
+    lists, _ = measures._list_pattern(measures._INCH, sizes)
+    lead = measures.leads_to(measures._INCH)
+    assert lead in lists.pattern
+    everywhere = expression(lists.pattern.replace(lead, ""))
+    texts = ["".join(chance.choices(_PIECES.split("|"), k=chance.randint(3, 24))) for _ in range(1_500)]
+    found = [[match.span("all") for match in lists.finditer(text)] for text in texts]
+    assert found == [[match.span("all") for match in everywhere.finditer(text)] for text in texts]
+    assert sum(map(len, found)) > 300

@@ -87,6 +87,14 @@ _BY = rf"(?:\s+(?i:{_OF_SIDE}))?\s*(?:[x×X]|\bby\b)\s*"
 _BY_ALONE = expression(_BY)
 
 
+def leads_to(unit: str) -> str:
+    """Finds a place from which nothing but signs and words that may stand in such lists leads to a unit.
+
+    Most figures of a pattern are no measures, and to try a list at each of them takes long.
+    """
+    return rf"(?=(?:[\d\s.,:;/()\[\]{{}}&{_SIGNS}xX×–—-]++|(?i:and|to|by|{_OF_SIDE}))*?(?i:{unit}))"
+
+
 @lru_cache(maxsize=32)
 def _list_pattern(unit: str, sizes: int) -> tuple[Expression, Expression]:
     """Finds one list of figures, or several joined by "x", that ends in a unit (or has it at each figure); a figure."""
@@ -102,7 +110,7 @@ def _list_pattern(unit: str, sizes: int) -> tuple[Expression, Expression]:
     )
     pattern = (
         rf"(?(DEFINE)(?P<figure>{number})(?P<unit>(?i:{unit}))(?P<one>{one}))"
-        rf"(?=[\d.(\[{{{_SIGNS}–—-]|\s[{_SIGNS}])(?<![\w.,{_SIGNS}-])(?<!\d/)(?P<all>(?&one)(?:{_BY}(?&one))*)(?<=(?i:{unit})(?:\s?[)\]}}])?)"
+        rf"(?=[\d.(\[{{{_SIGNS}–—-]|\s[{_SIGNS}]){leads_to(unit)}(?<![\w.,{_SIGNS}-])(?<!\d/)(?P<all>(?&one)(?:{_BY}(?&one))*)(?<=(?i:{unit})(?:\s?[)\]}}])?)"
     )
     return expression(pattern), expression(number)
 

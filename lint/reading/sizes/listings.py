@@ -7,12 +7,14 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import dataclass
+from functools import lru_cache
 
 import regex
 
 from lint.amount import without_thousands
 from lint.expression import expression
 from lint.reading.sizes.figures import FIRST_BARE
+from lint.remembered import remembered
 from lint.source import Span
 
 _ONE = r"(?:\d+(?:\.\d+)?(?:\s?[¼½¾⅓⅔⅛⅜⅝⅞]|\s\d/\d)?(?:st|nd|rd|th)?|[¼½¾]|[-–—](?=\s*[,:;)\]}])|\b(?:zero|one|two|three|four|five|six|seven|eight|nine|ten|twelve)\b)"
@@ -92,16 +94,22 @@ def listings(text: str, sizes: int) -> Iterator[Listing]:
     """Every run of figures that looks like a list, each in the first shape that fits it; `sizes`: 0 where not known."""
     printed, text = text, without_thousands(text)
     taken = bytearray(len(text))
-    for shape, form in SHAPES.items():
-        for match in form.finditer(text):
-            start, end = match.span("list")
-            span = Span(start - 1 if printed[start] == "," else start, end)  # "1,050 (1,150, 1,300)"
-            if any(taken[span.start : span.end]):
-                continue
-            numbers = _numbers(shape, match, text, sizes)
-            if numbers:
-                taken[span.start : span.end] = b"\x01" * (span.end - span.start)
-                yield Listing(span, shape, numbers)
+    for shape, match in _runs(text):
+        start, end = match.span("list")
+        span = Span(start - 1 if printed[start] == "," else start, end)  # "1,050 (1,150, 1,300)"
+        if any(taken[span.start : span.end]):
+            continue
+        numbers = _numbers(shape, match, text, sizes)
+        if numbers:
+            taken[span.start : span.end] = b"\x01" * (span.end - span.start)
+            yield Listing(span, shape, numbers)
+
+
+@remembered()
+@lru_cache(maxsize=4)  # of whole texts: how many sizes there are is known only when one was looked through
+def _runs(text: str) -> tuple[tuple[str, regex.Match], ...]:
+    """Every run of figures in a text that has one of the shapes, shape by shape."""
+    return tuple((shape, match) for shape, form in SHAPES.items() for match in form.finditer(text))
 
 
 def _numbers(shape: str, match: regex.Match, text: str, sizes: int) -> frozenset[int]:
