@@ -3,12 +3,14 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from functools import lru_cache
 
 import regex
 
 from lint.checks.context import Context
-from lint.expression import expression
+from lint.expression import Expression, expression
 from lint.finding import Finding, Related
+from lint.remembered import remembered
 from lint.restyle.abbreviations import FormTable
 from lint.source import Span
 from lint.tree import Work, walk
@@ -55,6 +57,7 @@ _WORD = expression(r"[a-z\d]+")
 _OF_STITCH = expression(r"(?i)\b(?:crochet|treble|stitch)\b")
 
 
+@remembered()
 def _plain(meaning: str) -> str:
     return " ".join(_WORD.findall(meaning.lower().replace("(s)", "").replace("(es)", "")))
 
@@ -149,11 +152,17 @@ def _words_of_rows(context: Context) -> list[tuple[int, str]]:
     ]
 
 
-def _places(rows: list[tuple[int, str]], forms: list[str], before_number: bool) -> list[Span]:
-    """Where a form stands in the rows: their labels, and their words outside brackets, which hold notes and counts."""
+@lru_cache(maxsize=64)
+def _where(forms: tuple[str, ...], before_number: bool) -> Expression:
+    """Finds any of the forms."""
     listed = "|".join(regex.escape(form) for form in forms)
     ahead = r"(?=\s*\d)" if before_number else ""
-    pattern = expression(rf"(?i)(?<![\p{{L}}-])(?:{listed})(?![\p{{L}}-]){ahead}")
+    return expression(rf"(?i)(?<![\p{{L}}-])(?:{listed})(?![\p{{L}}-]){ahead}")
+
+
+def _places(rows: list[tuple[int, str]], forms: list[str], before_number: bool) -> list[Span]:
+    """Where a form stands in the rows: their labels, and their words outside brackets, which hold notes and counts."""
+    pattern = _where(tuple(forms), before_number)
     return [
         Span(start + match.start(), start + match.end()) for start, words in rows for match in pattern.finditer(words)
     ]

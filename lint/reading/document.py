@@ -167,10 +167,10 @@ def _unplaced(
             yield span
 
 
-def count_words(book: Rulebook) -> tuple[frozenset[str], ...]:
+def count_words(book: Rulebook) -> tuple[frozenset[str], tuple[str, ...], frozenset[str]]:
     """The words behind, before and in printed counts, as the vocabulary of a stream wants them."""
     words = book.words
-    return frozenset(words.count_tails), frozenset(words.count_openers), frozenset(words.count_units)
+    return frozenset(words.count_tails), tuple(words.count_openers), frozenset(words.count_units)
 
 
 class _RowReader:
