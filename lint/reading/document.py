@@ -115,7 +115,7 @@ def read_pattern(source: SourceText, book: Rulebook, wanted_terms: str = "auto")
         *count_words(book),
         size_places(sizes),
         expression(
-            r"(?i)\btunisian\b|\btss\b|(?<!\bthrough\s(?:\w+\s){0,3})\bloops on (?:the )?hook\b|\b(?:return|forward) pass\b"
+            r"(?i)\btunisian\b|\btss\b|\bloops on (?:the )?hook\b(?<!\bthrough\s(?:\w+\s){0,3}loops on (?:the )?hook)|\b(?:return|forward) pass\b"
         ).search(
             source.text,
         )

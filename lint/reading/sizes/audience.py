@@ -34,8 +34,8 @@ _ORDINALS = {"first": 1, "second": 2, "third": 3, "fourth": 4, "fifth": 5, "sixt
 _LEAD = expression(
     r"(?i)[\W_]*(?:(?:now|then|continue|cont|resume|proceed|work(?:ing)?|rejoin)\b\.?\s*)*(?P<for>(?:for|in|with)\b\s*)?(?:the\s+)?"
 )
-_TAIL = expression(
-    r"(?i)(?P<only>\s*,?\s*\bonly\b)?(?:\s*,?\s*(?:again|cont(?:inue)?|work|as\s+foll(?:ows)?|from\s+here)\b\.?)*[\s*_)\]#.:]*$"
+_TAIL = expression(  # searched from the end on, for it stands there if anywhere
+    r"(?ir)(?P<only>\s*,?\s*\bonly\b)?(?:\s*,?\s*(?:again|cont(?:inue)?|work|as\s+foll(?:ows)?|from\s+here)\b\.?)*[\s*_)\]#.:]*$"
 )
 _NO_SIZES = expression(r"(?i)\bsize needed|\b(?:rows?|rnds?|rounds?|sts?|hooks?|yarn)\b")
 _SIZE_WORD = expression(r"(?i)\b(?:sizes?|ages?)\b")
