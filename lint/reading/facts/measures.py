@@ -15,6 +15,7 @@ from math import isfinite
 import regex
 
 from lint.expression import Expression, expression
+from lint.remembered import WHOLE_TEXTS, remembered
 from lint.source import Span
 
 CM_IN_AN_INCH = 2.54  # exact since 1959
@@ -161,7 +162,7 @@ def _found_before(lists: Expression, text: str, units: Expression) -> Iterator[r
             start, end = max(0, unit.start() - _REACH), unit.end() + 4
 
 
-@lru_cache(maxsize=4)  # several checks read the same text
+@remembered(**WHOLE_TEXTS)  # several checks read the same text
 def read_lengths(text: str, sizes: int) -> tuple[Length, ...]:
     """Every measure in inches or centimetres, in the order of the text."""
     found = [

@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from functools import lru_cache
 
 import regex
 
 from lint.expression import expression
 from lint.reading.sizes.sizenames import is_size_name
+from lint.remembered import remembered
 
 Sizes = tuple[int, ...]
 
@@ -57,7 +57,7 @@ class Audience:
     sure: bool = False  # the word "size", "only" or "for" stands there; else names alone
 
 
-@lru_cache(maxsize=4096)
+@remembered()
 def canonical(name: str) -> str:
     """One name for a size however it is printed: "Medium" and "med" are m, "XXL" and "2XL" are 2x."""
     name = name.strip().lower()

@@ -7,14 +7,13 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import dataclass
-from functools import lru_cache
 
 import regex
 
 from lint.amount import without_thousands
 from lint.expression import expression
 from lint.reading.sizes.figures import FIRST_BARE
-from lint.remembered import remembered
+from lint.remembered import WHOLE_TEXTS, remembered
 from lint.source import Span
 
 _ONE = r"(?:\d+(?:\.\d+)?(?:\s?[¼½¾⅓⅔⅛⅜⅝⅞]|\s\d/\d)?(?:st|nd|rd|th)?|[¼½¾]|[-–—](?=\s*[,:;)\]}])|\b(?:zero|one|two|three|four|five|six|seven|eight|nine|ten|twelve)\b)"
@@ -106,7 +105,7 @@ def listings(text: str, sizes: int) -> Iterator[Listing]:
 
 
 @remembered()
-@lru_cache(maxsize=4)  # of whole texts: how many sizes there are is known only when one was looked through
+@remembered(**WHOLE_TEXTS)  # how many sizes there are is known only when one was looked through
 def _runs(text: str) -> tuple[tuple[str, regex.Match], ...]:
     """Every run of figures in a text that has one of the shapes, shape by shape."""
     return tuple((shape, match) for shape, form in SHAPES.items() for match in form.finditer(text))

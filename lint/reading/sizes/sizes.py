@@ -10,7 +10,6 @@ from __future__ import annotations
 from collections import Counter
 from collections.abc import Iterator
 from dataclasses import dataclass
-from functools import lru_cache
 from itertools import pairwise
 
 import regex
@@ -20,6 +19,7 @@ from lint.reading.page.sections import SectionFinder
 from lint.reading.sizes.figures import FIRST_BARE
 from lint.reading.sizes.listings import STRONG, Listing, listings
 from lint.reading.sizes.sizenames import Names, is_size_name, named_measures, split_names
+from lint.remembered import WHOLE_TEXTS, remembered
 from lint.source import SourceText, Span
 
 
@@ -142,7 +142,7 @@ def find_sizes(source: SourceText, finder: SectionFinder) -> SizeLine:
     return SizeLine()
 
 
-@lru_cache(maxsize=4)  # the checks ask again
+@remembered(**WHOLE_TEXTS)  # the checks ask again
 def shown_by_lists(text: str) -> Shown:
     """How many figures the lists of a text have."""
     found = sorted(listings(text, 0), key=lambda one: one.span)
