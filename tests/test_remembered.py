@@ -7,6 +7,7 @@ import pytest
 from lint.expression import expression
 from lint.reading.facts import measures
 from lint.reading.lines.labels import LabelReader
+from lint.reading.sizes import listings
 from lint.remembered import forget_all, remembered
 from lint.rulebook import load_rulebook
 
@@ -46,6 +47,42 @@ def test_a_label_read_before_stands_where_the_line_does():
         found = reader.at_line("* Rnd 5 (RS): 2 sc in each st. (24 sts)", offset)
         assert found is not None and found.label.numbers == (5,)
         assert (found.label.span.start, found.start, found.body) == (offset + 2, offset + 2, offset + 14)
+
+
+def test_lists_are_missed_nowhere():
+    """A list of a shape that is looked for only beside certain signs always has them."""
+    chance, found = Random(4), 0
+    pieces = [
+        "1",
+        "2",
+        "30",
+        "two",
+        "½",
+        "-",
+        "(",
+        ")",
+        "[",
+        "]",
+        "{",
+        "}",
+        ",",
+        ", ",
+        "/",
+        " / ",
+        ":",
+        " : ",
+        ";",
+        " and ",
+        " ",
+        "\n",
+    ]
+    for _ in range(20_000):
+        text = "".join(chance.choices(pieces, k=chance.randint(3, 14)))
+        for shape, needed in listings.NEEDED.items():
+            if listings.SHAPES[shape].search(text) is not None:
+                found += 1
+                assert needed.search(text) is not None, (shape, text)
+    assert found > 500
 
 
 _PIECES = "1|2½|3.5|22|7 1/2|(|)|[|]|,| , |; |/|-| – |—| and | & | to | x |×| by | in|in | cm|\"| inches|-inch| wide|each | row |\n| |:|.|''"

@@ -73,6 +73,12 @@ SHAPES = {
         rf"(?i)(?<![\w.,;/-])(?<!\d[,;]?\s){_NOT_ROWS}(?P<list>{_ONE}(?>(?:, {_ONE}){{2,}}|(?:; {_ONE}){{2,}}))(?!\s?[,;]?\s?(?:and|&)\s*{_ONE}|[\w-])"
     ),
 }  # fmt: skip
+# signs without which no list of a shape stands in a text: most texts have none of them
+NEEDED = {
+    "groups": expression(r"[)\]}]\s?,?\s?[(\[{]"),
+    "strokes": expression(r"/"),
+    "colons": expression(r":\S| : "),
+}
 STRONG = ("brackets first", "alternating", FIRST_BARE, "groups", "brackets")  # no other use of figures looks like them
 
 
@@ -108,7 +114,8 @@ def listings(text: str, sizes: int) -> Iterator[Listing]:
 @remembered(**WHOLE_TEXTS)  # how many sizes there are is known only when one was looked through
 def _runs(text: str) -> tuple[tuple[str, regex.Match], ...]:
     """Every run of figures in a text that has one of the shapes, shape by shape."""
-    return tuple((shape, match) for shape, form in SHAPES.items() for match in form.finditer(text))
+    some = [shape for shape in SHAPES if shape not in NEEDED or NEEDED[shape].search(text) is not None]
+    return tuple((shape, match) for shape in some for match in SHAPES[shape].finditer(text))
 
 
 def _numbers(shape: str, match: regex.Match, text: str, sizes: int) -> frozenset[int]:
