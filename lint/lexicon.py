@@ -321,8 +321,10 @@ def own_forms(book: Rulebook, terms: str) -> frozenset[str]:
 def in_own_terms(word: str, book: Rulebook, terms: str) -> bool:
     """Whether a stitch's word, in lower case, is one under the terms; so is "standing FPdc" where "FPdc" is."""
     own, rules = own_forms(book, terms), book.stitches
+    if word in own:
+        return True
     manners = [template.partition("{")[0] for template in (*rules.standing, *rules.long, *rules.backwards)]
-    return word in own or any(word.startswith(manner) and word.removeprefix(manner) in own for manner in manners)
+    return any(word.startswith(manner) and word.removeprefix(manner) in own for manner in manners)
 
 
 @made_once

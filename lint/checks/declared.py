@@ -19,7 +19,7 @@ from lint.reading.facts.declared import (
     marker_used_before_placed,
 )
 from lint.remembered import remembered
-from lint.rulebook import WordFile
+from lint.rulebook import AbbreviationFile, WordFile
 from lint.source import Span
 from lint.tree import FastenOff, JoinYarn, UseYarn, walk
 
@@ -116,8 +116,7 @@ def check_twice(context: Context) -> Iterator[Finding]:
     """abbreviation-twice: one abbreviation with two meanings in the list."""
     lists = [section.span for section in context.pattern.sections if section.key == "abbreviations"]
     first: dict[str, Abbreviation] = {}
-    rules = context.book.abbreviations[context.terms.terms].abbreviations
-    standard = {_key(rule.meaning): rule.abbr for rule in rules}
+    standard = _standard(context.book.abbreviations[context.terms.terms])
     movements = _movements(context.book.words)
     for entry in context.pattern.abbreviations:
         if not entry.forms or not any(span.start <= entry.span.start < span.end for span in lists):
@@ -145,6 +144,12 @@ def check_twice(context: Context) -> Iterator[Finding]:
             other=" ".join(entry.meaning.split())[:60],
             related=(Related(before.span, "explained here first"),),
         )
+
+
+@made_once
+def _standard(listed: AbbreviationFile) -> dict[str, str]:
+    """The abbreviation that stands for each meaning in the trade."""
+    return {_key(rule.meaning): rule.abbr for rule in listed.abbreviations}
 
 
 @made_once

@@ -10,8 +10,10 @@ import regex
 from lint.checks.context import Context
 from lint.expression import Expression, expression
 from lint.finding import Finding, Related
+from lint.madeonce import made_once
 from lint.remembered import remembered
 from lint.restyle.abbreviations import FormTable
+from lint.rulebook import AbbreviationFile
 from lint.source import Span
 from lint.tree import Work, walk
 
@@ -25,9 +27,7 @@ _STITCH_WORDS = frozenset("single double half treble slip stitch chain crochet".
 
 def check_standard(context: Context) -> Iterator[Finding]:
     """abbreviation-not-standard: "sc = slip stitch"; the pattern's own meaning is another abbreviation's standard one."""
-    listed = context.book.abbreviations[context.terms.terms].abbreviations
-    standard = {form.lower(): _plain(rule.meaning) for rule in listed for form in rule.forms}
-    stitches = {_plain(rule.meaning): rule.abbr for rule in listed if _is_stitch(rule.meaning)}
+    standard, stitches = _usual(context.book.abbreviations[context.terms.terms])
     for entry in context.pattern.abbreviations:
         own = _plain(expression(r"[(\[,;/]|\b(?:or|uk|us)\b", regex.IGNORECASE).split(entry.meaning, maxsplit=1)[0])
         for form in entry.forms:
@@ -45,6 +45,14 @@ def check_standard(context: Context) -> Iterator[Finding]:
                 known=f", which is mostly {stitches[own]}" if own in stitches else "",
             )
             break
+
+
+@made_once
+def _usual(listed: AbbreviationFile) -> tuple[dict[str, str], dict[str, str]]:
+    """What each form stands for in the trade, and which abbreviation each stitch has."""
+    rules = listed.abbreviations
+    standard = {form.lower(): _plain(rule.meaning) for rule in rules for form in rule.forms}
+    return standard, {_plain(rule.meaning): rule.abbr for rule in rules if _is_stitch(rule.meaning)}
 
 
 def _garbled(own: str, usual: str) -> bool:
