@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 
 from lint.amount import Amount
 from lint.source import Span
@@ -27,6 +27,10 @@ class Lexeme:
     number: int = 0
     amount: Amount | None = None  # of a list over the sizes, which is one lexeme like a single number
     meant: str = ""
+    lower: str = field(init=False, repr=False, compare=False)  # the text in lower case: what is asked for most
+
+    def __post_init__(self) -> None:
+        object.__setattr__(self, "lower", self.text.lower())
 
     @property
     def quantity(self) -> Amount:
@@ -36,10 +40,6 @@ class Lexeme:
     @property
     def span(self) -> Span:
         return Span(self.start, self.end)
-
-    @property
-    def lower(self) -> str:
-        return self.text.lower()
 
     @property
     def doubled(self) -> bool:
@@ -68,8 +68,11 @@ def stitch_and_loop(word: Lexeme, bare: str = "") -> list[Lexeme]:
 def third_loops(lexemes: list[Lexeme]) -> list[Lexeme]:
     """ "3rd loop of each hdc", "third loops around": the loop of a stitch; not "3rd loop from the hook", nor a loop of lace."""
     for index in range(len(lexemes) - 2, -1, -1):
-        third, loop, after = (*lexemes[index : index + 3], None)[:3]
-        if not (third.kind == "ordinal" and third.number == 3 and loop.lower in ("loop", "loops", "lp", "lps")):
+        third = lexemes[index]
+        if third.kind != "ordinal" or third.number != 3:
+            continue
+        loop, after = (*lexemes[index + 1 : index + 3], None)[:2]
+        if loop.lower not in ("loop", "loops", "lp", "lps"):
             continue
         only = after is not None and after.lower == "only"
         rest = [one.lower for one in lexemes[index + 2 + only : index + 4 + only]]

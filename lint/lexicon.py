@@ -12,6 +12,9 @@ from lint.ordinalwords import is_ordinal, is_the_first
 from lint.rulebook import Rulebook, StitchFile, StitchRule, WordFile
 from lint.tokens import ARROWS, MARKS, PhraseBook, PhraseHit, Token
 
+_LOOPS = ("blo", "flo", "bl", "fl")  # what a stitch's name may be joined with: "scBLO"
+_ENDINGS = ("tog", "cl")  # "dctog", "dccl"
+
 
 class Lexicon:
     """The vocabulary of one pattern: the standard words under its terms, and its own special stitches."""
@@ -105,9 +108,8 @@ class Lexicon:
                 continue
             if hit and hit.first == index:
                 last = tokens[hit.last - 1]
-                words = "".join(
-                    (" " if index > hit.first and not tokens[index].glued else "") + tokens[index].text
-                    for index in range(hit.first, hit.last)
+                words = token.text + "".join(
+                    [one.text if one.glued else f" {one.text}" for one in tokens[hit.first + 1 : hit.last]]
                 )
                 after = hits[hit_index + 1] if hit_index + 1 < len(hits) else None
                 if hit.kind == "prefix":
@@ -126,7 +128,7 @@ class Lexicon:
                 lexemes += stitch_and_loop(whole) if hit.kind == "stitch" else [whole]
                 index = hit.last
                 continue
-            compound = self._compound(tokens[index : index + 3])
+            compound = self._compound(tokens, index)
             if compound is not None:
                 last = tokens[index + 2]
                 words = "".join(item.text for item in tokens[index : index + 3])
@@ -149,7 +151,7 @@ class Lexicon:
         """ "tr/dc": one stitch under its names in both countries; its value is the US one's."""
         index = 1
         while index < len(lexemes) - 1:
-            one, slash, other = lexemes[index - 1 : index + 2]
+            one, slash, other = lexemes[index - 1], lexemes[index], lexemes[index + 1]
             if slash.kind == "/" and one.kind == other.kind == "stitch" and slash.glued and other.glued:
                 key = self._shared_stitch(one.lower, other.lower)
                 if key is not None:
@@ -175,7 +177,7 @@ class Lexicon:
         """The two words of "2 dctog", "3dccl", "6xinc", "scBLO"; [] for any other word."""
         crossed = self._phrases.single(lower[1:]) if token.glued and lower[0] == "x" and len(lower) > 1 else ("", "")
         if crossed[0] in ("stitch", "increase", "decrease"):
-            cross = self._single(Token(token.text[0], token.start, token.start + 1, True), "x")
+            cross = self._single(Token(token.text[0], token.start, token.start + 1, True, "x"), "x")
             return [cross, Lexeme(crossed[0], token.text[1:], token.start + 1, token.end, True, crossed[1])]
         if lower[-1] == "\N{CYRILLIC SMALL LETTER VE}":  # "7 scв magic ring": the translator's "in", left standing
             kind, key = self._phrases.single(lower[:-1])
@@ -183,13 +185,15 @@ class Lexicon:
                 kind, token.text[:-1], token.start, token.end - 1, token.glued, key, meant=lower[:-1] + " in"
             )
             return [stitch, Lexeme("in", token.text[-1], token.end - 1, token.end, True)] if kind == "stitch" else []
-        for loop in ("blo", "flo", "bl", "fl"):
+        if not lower.startswith(_LOOPS) and not lower.endswith((*_LOOPS, *_ENDINGS)):
+            return []
+        for loop in _LOOPS:
             bare = next((b for b in (lower.removesuffix(loop), lower.removeprefix(loop)) if b != lower), "")
             kind, key = self._phrases.single(bare) if bare else ("", "")
             if kind == "stitch":
                 value = f"{key}{IN_LOOP}{loop[0]}lo"
                 return stitch_and_loop(Lexeme("stitch", token.text, token.start, token.end, token.glued, value), bare)
-        ending = next((ending for ending in ("tog", "cl") if lower.endswith(ending)), "")
+        ending = next((ending for ending in _ENDINGS if lower.endswith(ending)), "")
         kind, key = self._phrases.single(lower[: -len(ending)]) if ending else ("", "")
         if kind != "stitch":
             return []
@@ -198,12 +202,14 @@ class Lexicon:
         sort = "together" if ending == "tog" else "one_stitch"
         return [stitch, Lexeme(sort, token.text[-len(ending) :], cut, token.end, True, ending)]
 
-    def _compound(self, tokens: list) -> int | None:
+    def _compound(self, tokens: list[Token], index: int) -> int | None:
         """The number of "twenty-five"."""
-        if len(tokens) < 3 or tokens[1].text not in ("-", "–") or not (tokens[1].glued and tokens[2].glued):
+        tens = self._numbers.get(tokens[index].lower, 0)
+        if tens < 20 or index + 2 >= len(tokens):
             return None
-        tens, ones = self._numbers.get(tokens[0].lower, 0), self._numbers.get(tokens[2].lower, 0)
-        return tens + ones if tens >= 20 and not tens % 10 and 0 < ones < 10 else None
+        dash, last = tokens[index + 1], tokens[index + 2]
+        ones = self._numbers.get(last.lower, 0) if dash.text in ("-", "–") and dash.glued and last.glued else 0
+        return tens + ones if not tens % 10 and 0 < ones < 10 else None
 
     def _single(self, token, lower: str) -> Lexeme:
         if lower in self._numbers:
@@ -227,7 +233,7 @@ class Lexicon:
             return Lexeme("...", token.text, token.start, token.end, token.glued)
         if lower.startswith("//"):  # "sc in each st, turn // 12 sts"
             return Lexeme("|", token.text, token.start, token.end, token.glued)
-        if _PICTURE.fullmatch(token.text):  # "sc in each st 🌸 12"
+        if not lower.isascii() and _PICTURE.fullmatch(token.text):  # "sc in each st 🌸 12"
             return Lexeme("●", token.text, token.start, token.end, token.glued)
         if lower[0].isalpha():
             return Lexeme("word", token.text, token.start, token.end, token.glued)
@@ -326,8 +332,10 @@ def own_forms(book: Rulebook, terms: str) -> frozenset[str]:
 def in_own_terms(word: str, book: Rulebook, terms: str) -> bool:
     """Whether a stitch's word, in lower case, is one under the terms; so is "standing FPdc" where "FPdc" is."""
     own, rules = own_forms(book, terms), book.stitches
+    if word in own:
+        return True
     manners = [template.partition("{")[0] for template in (*rules.standing, *rules.long, *rules.backwards)]
-    return word in own or any(word.startswith(manner) and word.removeprefix(manner) in own for manner in manners)
+    return any(word.startswith(manner) and word.removeprefix(manner) in own for manner in manners)
 
 
 @made_once

@@ -101,7 +101,7 @@ _ALIKE = str.maketrans(
 
 # "hook no. 3,5", "3,5 mm": a size in the decimals of the continent
 _HOOK_COMMA = expression(
-    r"(?i)(?<=\bhook\s(?:size\s|(?:no|nr|number)\.?\s?)?\d{1,2}),(?=\d\b)|(?<=\b\d{1,2}),(?=\d{1,2}\s?mm\b)"
+    r"(?i),(?:(?=\d\b)(?<=\bhook\s(?:size\s|(?:no|nr|number)\.?\s?)?\d{1,2},)|(?=\d{1,2}\s?mm\b)(?<=\b\d{1,2},))"
 )
 # "V–st", "X–stitch": the hyphen of a name as an office program sets it
 _JOINED_NAME = expression(r"(?i)(?<=\b\p{L}{1,3})–(?=st(?:s|itch|itches)?\b)")

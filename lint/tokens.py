@@ -32,16 +32,13 @@ _PLAIN = str.maketrans(
 
 
 class Token(NamedTuple):
-    """A token: its text, offsets in the source text, and whether it touches the token before it."""
+    """A token: its text, offsets in the source text, whether it touches the token before it, and it in lower case."""
 
     text: str
     start: int
     end: int
     glued: bool
-
-    @property
-    def lower(self) -> str:
-        return self.text.lower()
+    lower: str
 
 
 class PhraseHit(NamedTuple):
@@ -95,19 +92,22 @@ class PhraseBook:
         """Tokens of a text that starts at `offset` of the source, and the phrases among them."""
         # spaCy makes tokens of odd white space, which would break phrases apart: it is shown single
         # spaces, and every token is put back where it stood.
-        chunks = [(match.start(), match.end()) for match in _CHUNK.finditer(text)]
-        doc = _tokenizer()(" ".join(text[start:end] for start, end in chunks).translate(_PLAIN))
+        chunks = [match.span() for match in _CHUNK.finditer(text)]
+        shown = " ".join([text[start:end] for start, end in chunks])
+        shifts = [] if shown == text else _shifts(chunks)
         tokens: list[Token] = []
         words: list[str] = []  # in lower case, with plain signs
-        chunk, chunk_start, end_before = 0, 0, -1
+        shift, end_before = 0, -1
+        doc = _tokenizer()(shown.translate(_PLAIN))
         for item in doc:
-            while item.idx >= chunk_start + chunks[chunk][1] - chunks[chunk][0] + 1:
-                chunk_start += chunks[chunk][1] - chunks[chunk][0] + 1
-                chunk += 1
-            start = chunks[chunk][0] + item.idx - chunk_start
-            words.append(item.lower_)
+            start = item.idx
+            while shifts and start >= shifts[-1][0]:
+                shift = shifts.pop()[1]
+            start += shift
             end = start + len(item)
-            tokens.append(Token(text[start:end], offset + start, offset + end, start == end_before))
+            word = text[start:end]
+            words.append(item.lower_)
+            tokens.append(Token(word, offset + start, offset + end, start == end_before, word.lower()))
             end_before = end
         longest = self._longest(doc)
         hits: list[PhraseHit] = []
@@ -134,6 +134,15 @@ class PhraseBook:
             if first not in longest or phrase[0] >= longest[first][0]:
                 longest[first] = phrase
         return longest
+
+
+def _shifts(chunks: list[tuple[int, int]]) -> list[tuple[int, int]]:
+    """Where each chunk begins when single spaces part them, and how much further on it stands in the text; the last first."""
+    found, begins = [], 0
+    for start, end in chunks:
+        found.append((begins, start - begins))
+        begins += end - start + 1
+    return found[::-1]
 
 
 def _begins_anew(tokens: list[Token], text: str, offset: int) -> bool:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 from enum import StrEnum
 
@@ -376,22 +377,22 @@ Step = (
 
 NOT_UNDERSTOOD = "these words were not understood"
 MAKES_STITCHES = (Work, Group, Repeat, Passage, Evenly, Shaping, OpenWork)
+_HOLDERS = (Group, Repeat, Passage, Alongside, Either)  # what has steps inside it: few steps do
 
 
 def children(step: Step) -> tuple[Step, ...]:
     """The steps inside a step."""
-    if isinstance(step, (Group, Repeat, Passage, Alongside)):
-        return step.items
-    options = step.options if isinstance(step, Either) else ()
-    return tuple(item for option in options for item in option)
+    if isinstance(step, Either):
+        return tuple(item for option in step.options for item in option)
+    return step.items if isinstance(step, _HOLDERS) else ()
 
 
-def walk(steps: tuple[Step, ...]):
+def walk(steps: Iterable[Step]) -> Iterator[Step]:
     """Every step, those inside others too, in the order of the text."""
     for step in steps:
         yield step
-        if inside := children(step):
-            yield from walk(inside)
+        if isinstance(step, _HOLDERS):
+            yield from walk(children(step))
 
 
 def stops_before(step: Step | None, target: Target) -> bool:

@@ -25,6 +25,7 @@ LAYERS = [
         "source",
         "amount",
         "madeonce",
+        "remembered",
         "rulefolder",
         "strict",
         "yamlwords",

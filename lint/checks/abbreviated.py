@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 
 import regex
 
@@ -18,7 +18,7 @@ def as_printed(lexeme: Lexeme, word: str) -> str:
     return lexeme.text if len(lexeme.text) <= 12 else word
 
 
-def joined(lexemes: Iterator[tuple[str, str, Lexeme]]) -> Iterator[tuple[str, str, Lexeme]]:
+def joined(lexemes: Iterable[tuple[str, str, Lexeme]]) -> Iterator[tuple[str, str, Lexeme]]:
     """Puts "dc", "2", "tog" together again as the one abbreviation that they are in a list."""
     held: list[tuple[str, str, Lexeme]] = []
     for part, row, lexeme in lexemes:

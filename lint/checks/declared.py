@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterator
 
 import regex
 
 from lint.checks.context import Context
-from lint.expression import expression
+from lint.expression import Expression, expression
 from lint.finding import Finding, Related
+from lint.madeonce import made_once
 from lint.pattern import Abbreviation, Part, Row
 from lint.reading.facts.declared import (
     colour_letters,
@@ -17,6 +18,8 @@ from lint.reading.facts.declared import (
     letters_taken,
     marker_used_before_placed,
 )
+from lint.remembered import remembered
+from lint.rulebook import AbbreviationFile, WordFile
 from lint.source import Span
 from lint.tree import FastenOff, JoinYarn, UseYarn, walk
 
@@ -113,9 +116,8 @@ def check_twice(context: Context) -> Iterator[Finding]:
     """abbreviation-twice: one abbreviation with two meanings in the list."""
     lists = [section.span for section in context.pattern.sections if section.key == "abbreviations"]
     first: dict[str, Abbreviation] = {}
-    rules = context.book.abbreviations[context.terms.terms].abbreviations
-    standard = {_key(rule.meaning): rule.abbr for rule in rules}
-    movements = context.book.words.hand_movements
+    standard = _standard(context.book.abbreviations[context.terms.terms])
+    movements = _movements(context.book.words)
     for entry in context.pattern.abbreviations:
         if not entry.forms or not any(span.start <= entry.span.start < span.end for span in lists):
             continue
@@ -144,20 +146,30 @@ def check_twice(context: Context) -> Iterator[Finding]:
         )
 
 
-def _tells_making(meaning: str, movements: Iterable[str]) -> bool:
+@made_once
+def _standard(listed: AbbreviationFile) -> dict[str, str]:
+    """The abbreviation that stands for each meaning in the trade."""
+    return {_key(rule.meaning): rule.abbr for rule in listed.abbreviations}
+
+
+@made_once
+def _movements(words: WordFile) -> Expression:
+    """Finds any movement of the hand."""
+    return expression(rf"\W(?:{'|'.join(map(regex.escape, words.hand_movements)) or '(?!)'})\W")
+
+
+def _tells_making(meaning: str, movements: Expression) -> bool:
     """Whether a meaning tells how a stitch is made, and not only what it is called."""
     lower = f" {meaning.lower()} "
-    return expression(r"\d").search(lower) is not None or any(
-        expression(rf"\W{regex.escape(word)}\W").search(lower) for word in movements
-    )
+    return expression(r"\d").search(lower) is not None or movements.search(lower) is not None
 
 
 def _key(meaning: str) -> str:
     return " ".join(meaning.lower().split()).removesuffix(" crochet").strip(" .")
 
 
-def _plain(meaning: str) -> set[str]:
+@remembered()
+def _plain(meaning: str) -> frozenset[str]:
     """The words of a meaning, without what only varies: plurals, brackets."""
-    return {
-        word.rstrip("s") for word in expression(r"[a-z\d]+").findall(meaning.lower()) if word not in ("s", "es", "or")
-    }
+    words = expression(r"[a-z\d]+").findall(meaning.lower())
+    return frozenset(word.rstrip("s") for word in words if word not in ("s", "es", "or"))

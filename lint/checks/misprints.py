@@ -14,7 +14,7 @@ def check_misprints(context: Context) -> Iterator[Finding]:
     """misprint: "l dc" for "1 dc", "Sp first st" for "skip first st"; one finding a place."""
     if not MAYBE_DAMAGED.search(context.source.text):
         return
-    for part, row, lexeme in row_lexemes(context):
+    for part, row, lexeme in context.once(row_lexemes):
         if lexeme.meant:
             yield context.finding(
                 "misprint",

@@ -3,13 +3,17 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from functools import lru_cache
 
 import regex
 
 from lint.checks.context import Context
-from lint.expression import expression
+from lint.expression import Expression, expression
 from lint.finding import Finding, Related
+from lint.madeonce import made_once
+from lint.remembered import remembered
 from lint.restyle.abbreviations import FormTable
+from lint.rulebook import AbbreviationFile
 from lint.source import Span
 from lint.tree import Work, walk
 
@@ -23,9 +27,7 @@ _STITCH_WORDS = frozenset("single double half treble slip stitch chain crochet".
 
 def check_standard(context: Context) -> Iterator[Finding]:
     """abbreviation-not-standard: "sc = slip stitch"; the pattern's own meaning is another abbreviation's standard one."""
-    listed = context.book.abbreviations[context.terms.terms].abbreviations
-    standard = {form.lower(): _plain(rule.meaning) for rule in listed for form in rule.forms}
-    stitches = {_plain(rule.meaning): rule.abbr for rule in listed if _is_stitch(rule.meaning)}
+    standard, stitches = _usual(context.book.abbreviations[context.terms.terms])
     for entry in context.pattern.abbreviations:
         own = _plain(expression(r"[(\[,;/]|\b(?:or|uk|us)\b", regex.IGNORECASE).split(entry.meaning, maxsplit=1)[0])
         for form in entry.forms:
@@ -45,6 +47,14 @@ def check_standard(context: Context) -> Iterator[Finding]:
             break
 
 
+@made_once
+def _usual(listed: AbbreviationFile) -> tuple[dict[str, str], dict[str, str]]:
+    """What each form stands for in the trade, and which abbreviation each stitch has."""
+    rules = listed.abbreviations
+    standard = {form.lower(): _plain(rule.meaning) for rule in rules for form in rule.forms}
+    return standard, {_plain(rule.meaning): rule.abbr for rule in rules if _is_stitch(rule.meaning)}
+
+
 def _garbled(own: str, usual: str) -> bool:
     """Whether a meaning is put together of stitches' words, but is neither shorter nor longer for the usual one."""
     words, others = (set(meaning.replace("triple", "treble").split()) for meaning in (own, usual))
@@ -55,6 +65,7 @@ _WORD = expression(r"[a-z\d]+")
 _OF_STITCH = expression(r"(?i)\b(?:crochet|treble|stitch)\b")
 
 
+@remembered()
 def _plain(meaning: str) -> str:
     return " ".join(_WORD.findall(meaning.lower().replace("(s)", "").replace("(es)", "")))
 
@@ -149,11 +160,17 @@ def _words_of_rows(context: Context) -> list[tuple[int, str]]:
     ]
 
 
-def _places(rows: list[tuple[int, str]], forms: list[str], before_number: bool) -> list[Span]:
-    """Where a form stands in the rows: their labels, and their words outside brackets, which hold notes and counts."""
+@lru_cache(maxsize=64)
+def _where(forms: tuple[str, ...], before_number: bool) -> Expression:
+    """Finds any of the forms."""
     listed = "|".join(regex.escape(form) for form in forms)
     ahead = r"(?=\s*\d)" if before_number else ""
-    pattern = expression(rf"(?i)(?<![\p{{L}}-])(?:{listed})(?![\p{{L}}-]){ahead}")
+    return expression(rf"(?i)(?<![\p{{L}}-])(?:{listed})(?![\p{{L}}-]){ahead}")
+
+
+def _places(rows: list[tuple[int, str]], forms: list[str], before_number: bool) -> list[Span]:
+    """Where a form stands in the rows: their labels, and their words outside brackets, which hold notes and counts."""
+    pattern = _where(tuple(forms), before_number)
     return [
         Span(start + match.start(), start + match.end()) for start, words in rows for match in pattern.finditer(words)
     ]

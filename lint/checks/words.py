@@ -139,7 +139,7 @@ def check_terms(context: Context) -> Iterator[Finding]:
     """terms-mixed: a stitch name of the other country; one finding a word, with all its places."""
     listed = _defined(context)
     places: dict[str, list[tuple[Lexeme, str, str]]] = {}
-    for part, row, lexeme in row_lexemes(context):
+    for part, row, lexeme in context.once(row_lexemes):
         house_letter = len(lexeme.text) == 1  # "x" for single crochet is no country's
         if lexeme.kind != "stitch" or house_letter or lexeme.lower in listed or lexeme.meant:
             continue
@@ -167,11 +167,12 @@ _NUMBERED = expression(r"\s?[:.]?\s?\d")
 _SIGNS = expression(r"[\s:.)–—-]*")
 
 
-def row_lexemes(context: Context) -> Iterator[tuple[str, str, Lexeme]]:
+def row_lexemes(context: Context) -> list[tuple[str, str, Lexeme]]:
     """Every lexeme of every row behind its label, with the names of its part and row."""
     labels = [row.label for part in context.pattern.parts for row in part.rows if row.label is not None]
     names = {label.words.lower() for label in labels if expression(r"(?i)\b(?:dec|inc)").search(label.words)}
     rows_named: dict[str, bool] = {}  # by "dec", "inc": whether a label names such a row
+    found: list[tuple[str, str, Lexeme]] = []
     for part in context.pattern.parts:
         for row in part.rows:
             start = row.label.span.end if row.label is not None else row.span.start
@@ -186,7 +187,8 @@ def row_lexemes(context: Context) -> Iterator[tuple[str, str, Lexeme]]:
                     rows_named[lexeme.lower] = any(answers_to(name, f"{lexeme.lower} row") for name in names)
                 if called and rows_named[lexeme.lower]:
                     continue  # "Work Dec row": a row that its label names
-                yield part.name, row.label.words if row.label is not None else "", lexeme
+                found.append((part.name, row.label.words if row.label is not None else "", lexeme))
+    return found
 
 
 # abbreviations ---------------------------------------------------------------------------------------
@@ -245,7 +247,7 @@ def _letter_told(context: Context, entry: Abbreviation) -> bool:
 def spells_all_out(context: Context) -> bool:
     """Whether the rows have no abbreviation in them that a list would have to explain: "double crochet in each stitch"."""
     standard = _standard_forms(context.book.abbreviations)
-    words = [word for _, _, lexeme in row_lexemes(context) for word in abbreviations_in(lexeme, standard)]
+    words = [word for _, _, lexeme in context.once(row_lexemes) for word in abbreviations_in(lexeme, standard)]
     plain = {word.lower() for word in (*context.book.plain_words.units, *context.book.plain_words.notation)}
     return bool(context.ledger.rows) and not any(word not in plain for word in words)
 
@@ -266,7 +268,7 @@ def check_undefined(context: Context) -> Iterator[Finding]:
     }
     own = own_forms(context.book, context.terms.terms)
     places: dict[str, list[tuple[Lexeme, str, str]]] = {}
-    for part, row, lexeme in joined(row_lexemes(context)):
+    for part, row, lexeme in joined(context.once(row_lexemes)):
         if lexeme.kind == "stitch" and lexeme.lower not in own:
             continue  # terms-mixed has it
         if lexeme.meant:
@@ -313,7 +315,7 @@ def _told_by_sign(context: Context, word: str) -> bool:
 def _glossed(context: Context) -> set[str]:
     """The forms that a row explains where it first uses them: "Sl st (slip stitch)", "single crochet (sc)"."""
     found: set[str] = set()
-    lexemes = [lexeme for _, _, lexeme in row_lexemes(context)]
+    lexemes = [lexeme for _, _, lexeme in context.once(row_lexemes)]
     for one, opened, other, closed in zip(lexemes, lexemes[1:], lexemes[2:], lexemes[3:], strict=False):
         if opened.kind == "(" and closed.kind == ")" and one.kind == other.kind and one.lower != other.lower:
             if one.value == other.value and one.kind not in ("number", "word", "dash"):

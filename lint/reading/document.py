@@ -115,7 +115,7 @@ def read_pattern(source: SourceText, book: Rulebook, wanted_terms: str = "auto")
         *count_words(book),
         size_places(sizes),
         expression(
-            r"(?i)\btunisian\b|\btss\b|(?<!\bthrough\s(?:\w+\s){0,3})\bloops on (?:the )?hook\b|\b(?:return|forward) pass\b"
+            r"(?i)\btunisian\b|\btss\b|\bloops on (?:the )?hook\b(?<!\bthrough\s(?:\w+\s){0,3}loops on (?:the )?hook)|\b(?:return|forward) pass\b"
         ).search(
             source.text,
         )
@@ -167,10 +167,10 @@ def _unplaced(
             yield span
 
 
-def count_words(book: Rulebook) -> tuple[frozenset[str], ...]:
+def count_words(book: Rulebook) -> tuple[frozenset[str], tuple[str, ...], frozenset[str]]:
     """The words behind, before and in printed counts, as the vocabulary of a stream wants them."""
     words = book.words
-    return frozenset(words.count_tails), frozenset(words.count_openers), frozenset(words.count_units)
+    return frozenset(words.count_tails), tuple(words.count_openers), frozenset(words.count_units)
 
 
 class _RowReader:

@@ -92,9 +92,9 @@ class Bench(Plain):
         self.opens = next((s for s in steps if isinstance(s, MAKES_STITCHES)), None)
         self.main = main_stitch(steps) or self.stitch_below() or self.plain_stitch
         self.slip_row = all_slip_stitches(steps) or self.slips_in_all(steps)
-        self.slips_in_turn = any(in_turn(step) for step in walk(steps))
-        self.decreases = any(isinstance(s, Work) and (s.together or s.stitch == "dec") for s in walk(steps))
         works = [step for step in walk(steps) if isinstance(step, MAKES_STITCHES)]
+        self.slips_in_turn = any(map(in_turn, works))
+        self.decreases = any(isinstance(s, Work) and (s.together or s.stitch == "dec") for s in works)
         alone = len(works) == 1 and isinstance(works[0], Work) and works[0].special is None
         self.only_work = works[0] if alone else None
         self.in_stitches_too = any(into_stitches(step) for step in works)
@@ -274,7 +274,7 @@ class Bench(Plain):
         if not self.groups:
             parted = any(sort == PARTED for sort, *_ in self.bunches)
             alone = [sum(numbers) if len(numbers) == 1 else 0 for numbers in (bunches, petals)]
-            made = replace(made, bunches=alone[0], petals=alone[1], parted=parted)
+            made = replace(made, bunches=alone[0], petals=alone[1], parted=parted) if parted or any(alone) else made
         nodes = self.made
         if self.closing is not None:  # the next round begins in the space that the joining stitch closed
             index = next(i for i, node in enumerate(nodes) if node is self.closing)

@@ -52,7 +52,7 @@ def with_count(entry: Entry) -> Cell:
         stated = instance.loop.stated
     if stated is None and cell.outcome is Outcome.AGREES:
         stated = instance.inherited
-    return replace(cell, stated=stated)
+    return replace(cell, stated=stated) if stated is not cell.stated else cell
 
 
 def outcome_of(instance: Instance, best: Trial) -> tuple[Outcome, Comparison | None]:

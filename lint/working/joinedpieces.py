@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import replace
+from operator import is_
 
 from lint.amount import ONE, Amount
 from lint.ledger import Cell
@@ -42,7 +43,7 @@ def counted_round_pieces(steps: tuple[Step, ...], known: dict[str, int | None]) 
             told = replace(place, each_of=False)
             step = replace(step, number=Amount.of(each * number), places=(told,), number_said=True)
         found.append(step)
-    return tuple(found)
+    return steps if all(map(is_, found, steps)) else tuple(found)
 
 
 def _is_piece(place: Place) -> bool:

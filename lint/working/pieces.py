@@ -303,8 +303,10 @@ class PatternWorker:
 
     def _work(self, instance: Instance, coming: Instance | None, state: PieceState, size: int, blocks: bool) -> Cell:
         if state.earlier.last and state.earlier.last == (instance.number or 0) - 1:
-            instance = replace(instance, steps=named_as_below(instance.steps, state.earlier.last))
-        instance = replace(instance, steps=row_ends_counted(instance.steps, state))
+            steps = named_as_below(instance.steps, state.earlier.last)
+            instance = replace(instance, steps=steps) if steps is not instance.steps else instance
+        steps = row_ends_counted(instance.steps, state)
+        instance = replace(instance, steps=steps) if steps is not instance.steps else instance
         fabric = fabric_below(instance, state)
         leans = state.leans if fabric is state.fabric else ""
         task = Task.of(instance, state, fabric, size, blocks)
@@ -312,7 +314,8 @@ class PatternWorker:
             return self._not_recomputed(instance, state, size, words, instance.row.span)
         try:
             steps = until_turned(task.steps, instance.kind, fabric.circular, coming)
-            task = replace(task, steps=counted_round_pieces(steps, state.pieces))
+            steps = counted_round_pieces(steps, state.pieces)
+            task = replace(task, steps=steps) if steps is not task.steps else task
             task, best, fabric = resumed(task, state) or on_its_fabric(task, state)
             task, best = count_worked(task, best, state)
             instance = task.instance

@@ -36,11 +36,9 @@ class Placing(ChainRuns):
             return [self.closing_loop()]
         if place.targets[0].name == "pineapple":
             return self.pineapple_loops(place, self.amount(place.number))
-        place = (
-            replace(place, targets=self.as_made(place.targets))
-            if place.targets[0].name or place.targets == (_LOOP,)
-            else place
-        )
+        if place.targets[0].name or place.targets == (_LOOP,):
+            targets = self.as_made(place.targets)
+            place = replace(place, targets=targets) if targets != place.targets else place
         if (self.other_side or cursor.loops) and place.targets == (_LOOP,):
             place = replace(place, targets=(_ANY if cursor.loops else Target(TargetKind.CHAIN),))
         place = self.in_chain_space(place)

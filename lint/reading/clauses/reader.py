@@ -60,15 +60,14 @@ from lint.tree import (
     Unread,
 )
 
-MOST_WORDS = 3_000  # of one row: beyond this a text is something else, and reading it would take too long
+MOST_WORDS = 3_000  # of one row or definition: beyond this a text is something else, and reading it would take too long
 
 
 def read_row(stream: Stream) -> Reading:
     """Read a whole row: all its words become steps, counts, or Unread steps."""
     reading = Reading([])
     if len(stream.lexemes) > MOST_WORDS:
-        words = stream.words(0, 12) + " …"
-        reading.steps = [Unread(stream.span_from_all(), words, "this is longer than any row is")]
+        reading.steps = [_too_long(stream)]
         return reading
     stream, words, unfit = prepared(stream)
     parser = Clauses(stream, reading, top=True)
@@ -79,9 +78,15 @@ def read_row(stream: Stream) -> Reading:
 
 def read_inside(stream: Stream) -> list[Step]:
     """Read the words inside a bracket (or of a definition)."""
+    if len(stream.lexemes) > MOST_WORDS:
+        return [_too_long(stream)]
     reading = Reading([])
     Clauses(signs_as_commas(without_short_stops(stream)), reading, top=False).run()
     return fold_loose(reading.steps)
+
+
+def _too_long(stream: Stream) -> Unread:
+    return Unread(stream.span_from_all(), stream.words(0, 12) + " …", "this is longer than any row is")
 
 
 # what a clause about the other sides may begin with
@@ -139,12 +144,11 @@ class Clauses(CountClauses):
         stream = self.stream
         start = stream.at
         kind = stream.kind()
-        opened = any(isinstance(step, repeats.Mark) and step.sign == "+" for step in self.steps)
         if kind == "stitch" and (told := about_somebody(stream, start)) is not None:
             stream.at = told
             self.steps.append(Remark(stream.span_from(start)))
             return True
-        if kind == "star" or kind == "+" and (opened or not self.runs_on(start)):
+        if kind == "star" or kind == "+" and (not self.runs_on(start) or self.plus_opened()):
             return self.read_star()
         if (
             kind in ("+", "/")
@@ -262,6 +266,10 @@ class Clauses(CountClauses):
                 return True
             stream.at = start
         return not self.has_work() and set_out(stream, self.steps, start)
+
+    def plus_opened(self) -> bool:
+        """Whether a plus stands before the clause where another repeat has its star."""
+        return any(isinstance(step, repeats.Mark) and step.sign == "+" for step in self.steps)
 
     def begins_rows(self, start: int) -> bool:
         """Whether a sentence begins here that may tell rows, or the whole of this one."""

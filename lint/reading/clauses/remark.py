@@ -108,9 +108,8 @@ class RemarkClauses(LeftClauses):
             if stream.kind(ahead) in ("right_side", "wrong_side") and stream.kind(ahead + 1) == "row":
                 stream.pass_to()  # "Beg with a RS row, work in patt"
                 return self.noted(start)
-        if stream.kind() in ("each", "same") and any(
-            i.kind in ("row", "round") for i in stream.lexemes[start : start + 6]
-        ):
+        kinds = [item.kind for item in stream.lexemes[start : start + 6]]
+        if stream.kind() in ("each", "same") and ("row" in kinds or "round" in kinds):
             stream.pass_to(".", ";")  # "Begin each new round with a standing dc, or ch 3 instead."
             return self.noted(start)
         found = places(stream, bare=True)

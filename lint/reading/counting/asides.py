@@ -57,7 +57,7 @@ def asides(stream: Stream) -> set[int]:
     """Indexes of words said on the side: "(see Special Stitches)", "(this is an increase)", "loosely"."""
     found: set[int] = set()
     for index, lexeme in enumerate(stream.lexemes):
-        if lexeme.kind == "manner" or _ends_abbreviation(stream, index):
+        if lexeme.kind == "manner" or lexeme.kind == "." and _ends_abbreviation(stream, index):
             found.add(index)
         elif (
             index and stream.lexemes[index - 1].kind in _STITCHES and (end := through_pieces(stream, index)) is not None
@@ -129,7 +129,7 @@ def _said_aside(stream: Stream, index: int, inside: list[Lexeme]) -> bool:
 def _ends_abbreviation(stream: Stream, index: int) -> bool:
     """Whether a full stop only ends an abbreviation: "1 dc. in 2nd ch. from hook"."""
     lexemes = stream.lexemes
-    if lexemes[index].kind != "." or not index or index + 1 >= len(lexemes) or not lexemes[index].glued:
+    if not index or index + 1 >= len(lexemes) or not lexemes[index].glued:
         return False
     before, after = lexemes[index - 1], lexemes[index + 1]
     beyond = lexemes[index + 2].kind if index + 2 < len(lexemes) else "end"

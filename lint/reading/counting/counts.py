@@ -220,7 +220,7 @@ def _opens_as_count(stream: Stream) -> bool:
     if behind > stream.at:
         return _row_end_tells(stream, behind)
     opening = " ".join(item.lower for item in stream.lexemes[stream.at : stream.at + 6])
-    return any(opening.startswith(opener) for opener in stream.vocabulary.count_openers)
+    return opening.startswith(stream.vocabulary.count_openers)
 
 
 def _row_end_tells(stream: Stream, behind: int) -> bool:
@@ -228,7 +228,7 @@ def _row_end_tells(stream: Stream, behind: int) -> bool:
     opening = " ".join(item.lower for item in stream.lexemes[behind : behind + 6])
     signed = stream.lexemes[behind - 1].kind in (":", ",", "dash", "=")
     figure = signed and behind < len(stream.lexemes) and stream.lexemes[behind].kind in ("number", *OPENERS)
-    return figure or any(opening.startswith(opener) for opener in stream.vocabulary.count_openers)
+    return figure or opening.startswith(stream.vocabulary.count_openers)
 
 
 def _stands_as_count(stream: Stream) -> bool:
@@ -248,7 +248,7 @@ def _told_in_words(sentence: Stream, words: list[str]) -> int | None:
         return None
     lead = _behind_row_end(sentence.lexemes, 0)
     opening = " ".join(words[:6])
-    telling = any(opening.startswith(opener) for opener in sentence.vocabulary.count_openers)
+    telling = opening.startswith(sentence.vocabulary.count_openers)
     if not telling and not (lead and _row_end_tells(sentence, lead)):
         return None
     for index, lexeme in enumerate(sentence.lexemes):

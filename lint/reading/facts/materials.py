@@ -168,6 +168,8 @@ class YarnReader:
         self._listed = "|".join(regex.escape(one).replace(r"\ ", "[ -]?") for one in words)
         self._words = rf"(?<![\w-])(?P<words>(?:{self._listed})\b(?:[-\s](?:weight|wt)\b)?(?:\s*(?:/|,?\s\bor\b|\bto\b|\band\b)\s*(?:{self._listed})\b)*)"
         self._word = expression(rf"\b(?:{self._listed})\b", regex.I)
+        # what no number before a word for a weight can do without
+        self._led = expression(rf"[0-7]\s*[,:/(\[–-]?\s*(?:{self._listed})\b", regex.I)
 
     @cached_property
     def _behind(self) -> Expression:
@@ -188,7 +190,7 @@ class YarnReader:
 
     def read(self, text: str, materials: Sequence[Span] = ()) -> Iterator[YarnName]:
         """Every word for a weight that has a number beside it; in a list of materials no other word need say "yarn"."""
-        for pattern in (self._behind, self._before):
+        for pattern in (self._behind, self._before) if self._led.search(text) is not None else (self._behind,):
             taken = -1  # "light worsted" holds another word for a weight
             for match in pattern.finditer(text, overlapped=True):
                 if match.end("words") <= taken:

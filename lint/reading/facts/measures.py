@@ -15,6 +15,7 @@ from math import isfinite
 import regex
 
 from lint.expression import Expression, expression
+from lint.remembered import WHOLE_TEXTS, remembered
 from lint.source import Span
 
 CM_IN_AN_INCH = 2.54  # exact since 1959
@@ -87,6 +88,14 @@ _BY = rf"(?:\s+(?i:{_OF_SIDE}))?\s*(?:[x×X]|\bby\b)\s*"
 _BY_ALONE = expression(_BY)
 
 
+def leads_to(unit: str) -> str:
+    """Finds a place from which nothing but signs and words that may stand in such lists leads to a unit.
+
+    Most figures of a pattern are no measures, and to try a list at each of them takes long.
+    """
+    return rf"(?=(?:[\d\s.,:;/()\[\]{{}}&{_SIGNS}xX×–—-]++|(?i:and|to|by|{_OF_SIDE}))*?(?i:{unit}))"
+
+
 @lru_cache(maxsize=32)
 def _list_pattern(unit: str, sizes: int) -> tuple[Expression, Expression]:
     """Finds one list of figures, or several joined by "x", that ends in a unit (or has it at each figure); a figure."""
@@ -102,7 +111,7 @@ def _list_pattern(unit: str, sizes: int) -> tuple[Expression, Expression]:
     )
     pattern = (
         rf"(?(DEFINE)(?P<figure>{number})(?P<unit>(?i:{unit}))(?P<one>{one}))"
-        rf"(?=[\d.(\[{{{_SIGNS}–—-]|\s[{_SIGNS}])(?<![\w.,{_SIGNS}-])(?<!\d/)(?P<all>(?&one)(?:{_BY}(?&one))*)(?<=(?i:{unit})(?:\s?[)\]}}])?)"
+        rf"(?=[\d.(\[{{{_SIGNS}–—-]|\s[{_SIGNS}]){leads_to(unit)}(?<![\w.,{_SIGNS}-])(?<!\d/)(?P<all>(?&one)(?:{_BY}(?&one))*)(?<=(?i:{unit})(?:\s?[)\]}}])?)"
     )
     return expression(pattern), expression(number)
 
@@ -153,7 +162,7 @@ def _found_before(lists: Expression, text: str, units: Expression) -> Iterator[r
             start, end = max(0, unit.start() - _REACH), unit.end() + 4
 
 
-@lru_cache(maxsize=4)  # several checks read the same text
+@remembered(**WHOLE_TEXTS)  # several checks read the same text
 def read_lengths(text: str, sizes: int) -> tuple[Length, ...]:
     """Every measure in inches or centimetres, in the order of the text."""
     found = [

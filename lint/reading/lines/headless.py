@@ -18,7 +18,7 @@ _FEWEST = 3  # entries whose form the trade knows
 _ENTRY = expression(
     r"[ \t]*[•*·]?[ \t]*(?P<form>\p{L}[\p{L}\d/ ]{0,9}(?:\(e?s\))?)(?:\s+[-–—~]+\s+|\s*[=:–—]\s*|\t+|\s{2,})(?P<meaning>\S.*)"
 )
-_SENTENCE = expression(r"[.!?]\s+\S|\p{L}{3,}[.!?]\s*$")
+_SENTENCE = expression(r"[.!?]\s+\S|(?<=\p{L}{3})[.!?]\s*$")
 _COLOURS = expression(r"(?i)(?:mc|cc\d*|[a-h])")  # "MC - cream" names a yarn
 
 _COLOUR_WORDS = expression(r"colou?r|yarn")  # "A - main color"

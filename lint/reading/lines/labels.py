@@ -63,6 +63,11 @@ class Found:
     body: int
     piece: str | None = None  # "Border" of "Border Row 1:"
 
+    def moved(self, by: int) -> Found:
+        """The same label in the same words further on."""
+        span = Span(self.label.span.start + by, self.label.span.end + by)
+        return Found(replace(self.label, span=span), self.start + by, self.body + by, self.piece)
+
 
 # what some rows come to, told of them: a shape and perhaps its size, and no word more, which might be of work
 _MAKES_SHAPE = expression(
@@ -106,34 +111,43 @@ class LabelReader:
             tuple(layout.named_rows),
             sizes > 1,
         )
+        self._at_lines: dict[tuple[str, bool], Found | None] = {}  # many stages ask about the same line
+        self._for_sizes: dict[int, LabelReader] = {}
 
     def at_line(self, line: str, offset: int, bare_numbers: bool = False) -> Found | None:
         """The label at the start of a line (bullets, stars and spaces before it are passed over)."""
+        key = line, bare_numbers
+        if key not in self._at_lines:
+            self._at_lines[key] = self._read(line, bare_numbers)
+        found = self._at_lines[key]
+        return found.moved(offset) if found is not None and offset else found
+
+    def _read(self, line: str, bare_numbers: bool) -> Found | None:
         lead = _LEAD.match(line).end()
         enclosed = _ENCLOSED.search(line, 0, lead + 64)
         if enclosed is not None and not line[: enclosed.start()].strip(" \t•·|#>–—-"):
-            inner = self.at_line(enclosed["in"].rstrip(" :.–-") + ":", offset + enclosed.start("in"))
-            if inner is not None and inner.body >= offset + enclosed.start("in") + len(enclosed["in"].rstrip(" :.–-")):
-                return replace(inner, body=offset + enclosed.end())
+            inner = self.at_line(enclosed["in"].rstrip(" :.–-") + ":", enclosed.start("in"))
+            if inner is not None and inner.body >= enclosed.start("in") + len(enclosed["in"].rstrip(" :.–-")):
+                return replace(inner, body=enclosed.end())
         doubled = _DOUBLED.match(line)
         if doubled is not None:  # "Joining Round - Round 5:"
-            return self.at_line(line[doubled.end() :], offset + doubled.end())
+            return self.at_line(line[doubled.end() :], doubled.end())
         named = _NAMED_BEHIND.match(line, lead)
-        inner = self.at_line(named["label"] + ":", offset + named.start("label")) if named is not None else None
+        inner = self.at_line(named["label"] + ":", named.start("label")) if named is not None else None
         if named is not None and inner is not None:
-            span = Span(inner.label.span.start, offset + named.end("name"))
+            span = Span(inner.label.span.start, named.end("name"))
             words = line[named.start("label") : named.end("name")]
-            return replace(inner, label=replace(inner.label, span=span, words=words), body=offset + named.end())
+            return replace(inner, label=replace(inner.label, span=span, words=words), body=named.end())
         led = _COLOUR_LED.match(line)
         if led is not None and (
             led["name"].lower() in self.colours or expression(r"[A-D]|MC|CC\d?").fullmatch(led["name"])
         ):
-            inner = self.at_line(line[led.end() :], offset + led.end())
+            inner = self.at_line(line[led.end() :], led.end())
             if inner is not None:
                 return inner  # "Blue: 10-16 r. 8 sc", "With red: Rnd 5."
         headed = _HEADED.match(line)
         if headed is not None and headed["piece"].split()[0].lower() not in _NO_TITLES:  # "Border: Rnd 1:"
-            inner = self.at_line(line[headed.end() :], offset + headed.end())
+            inner = self.at_line(line[headed.end() :], headed.end())
             return replace(inner, piece=headed["piece"]) if inner is not None else None
         for name in (
             "alternating",
@@ -149,16 +163,18 @@ class LabelReader:
         ):
             match = self._patterns[name].match(line, lead)
             if match and self._real(match, line):
-                return self._found(match, offset)
+                return self._found(match)
         if bare_numbers:
             match = self._patterns["bare"].match(line, lead)
             if match:
-                return self._found(match, offset)
+                return self._found(match)
         return None
 
     def for_sizes(self, sizes: int) -> LabelReader:
         """The same reader for lists of another length."""
-        return LabelReader(self._layout, sizes, self._commas, self._first_bare, self.colours)
+        if sizes not in self._for_sizes:
+            self._for_sizes[sizes] = LabelReader(self._layout, sizes, self._commas, self._first_bare, self.colours)
+        return self._for_sizes[sizes]
 
     def bare_number(self, line: str) -> bool:
         """Whether a line starts with a number as list items do: "3) …", "7-11) …", "4. …"."""
@@ -209,7 +225,7 @@ class LabelReader:
             return numbers_of(_BRACKETED.sub("", figures)), (), True
         return next(numbers for numbers in found if numbers or len(found) == 1), found if len(found) > 1 else (), False
 
-    def _found(self, match: regex.Match, offset: int) -> Found:
+    def _found(self, match: regex.Match) -> Found:
         groups = match.groupdict()
         word = (groups.get("word") or "").lower()
         extra = groups.get("extra") or ""
@@ -242,7 +258,7 @@ class LabelReader:
         words = " ".join(match.group(0).split()).rstrip(":.-–—;= ").strip("•*|#> ")
         rows = sized_numbers(groups["rows"], self._sizes, True) if groups.get("rows") else None
         label = Label(
-            Span(offset + match.start(), offset + match.end("core")),
+            Span(match.start(), match.end("core")),
             kind,
             numbers,
             side,
@@ -262,7 +278,7 @@ class LabelReader:
         body, count = match.end(), _COUNT_BEHIND.search(groups.get("numbers") or "")
         if count is not None and self._sizes == 1 and (groups.get("sign") or "").strip() in (":", "-", "–", "—"):
             body = match.start("numbers") + count.start()  # "Rnd 2 (12): inc in each st"
-        return Found(label, offset + match.start(), offset + body, groups.get("prefix"))
+        return Found(label, match.start(), body, groups.get("prefix"))
 
 
 def _is_stopped(found: Found, text: str, at: int, offset: int) -> bool:

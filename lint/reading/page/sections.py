@@ -8,6 +8,7 @@ import regex
 
 from lint.expression import expression
 from lint.madeonce import made_once
+from lint.remembered import remembered
 from lint.rulebook import LayoutFile
 
 
@@ -73,7 +74,9 @@ class SectionFinder:
         # run on in a line of its own capitals: "SIZE: … GAUGE: …"
         self._inline = expression(rf"(?<=[.;]\s{{1,3}})(?P<name>{joined})\s*:\s*", regex.IGNORECASE)
 
+    @remembered(words=1)
     def at_line(self, line: str) -> Heading | None:
+        """The heading that a line begins with."""
         capitals = _CAPITALS.match(line)
         if capitals is not None and self._names.get(capitals["name"].lower()) == "abbreviations":
             return Heading("abbreviations", capitals.start("name"), capitals.end("name"), capitals.end())

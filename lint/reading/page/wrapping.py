@@ -58,8 +58,8 @@ _OTHER_SIDE = expression(
     r"(?i)(?:now,? |then,? )?(?:(?:work(?:ing)?|continu(?:e|ing)|crochet) )?(?:on|along|in|into|down|up|across|around)? ?(?:to )?the (?:other|opposite|second) side\b"
 )
 # a line that ends in such a word goes on in the next
-_HANGS = expression(  # but not "(24) – 3 rows", which tells how many rows a label stands for
-    r"(?i)(?:\b(?:of|to|from|in|on|until|till|and|or|rep|repeat|(?<![)\]}–—=/-]\s?,?\s?\d{1,3}\s)(?<!\b(?:end of|end of the|this|each|every|last|next|whole|entire)\s)(?:rows?|rnds?|rounds?)|after|through|thru|before|as|for|with|than|at|the)|\b\d+(?:st|nd|rd|th)|,)\s*$"
+_HANGS = expression(  # but not "(24) – 3 rows", which tells how many rows a label stands for; searched from the end on
+    r"(?ir)(?:\b(?:of|to|from|in|on|until|till|and|or|rep|repeat|(?<![)\]}–—=/-]\s?,?\s?\d{1,3}\s)(?<!\b(?:end of|end of the|this|each|every|last|next|whole|entire)\s)(?:rows?|rnds?|rounds?)|after|through|thru|before|as|for|with|than|at|the)|\b\d+(?:st|nd|rd|th)|,)\s*$"
 )
 # "The flap is worked in rows" / "Row 1: Ch 1, …" but not "at end of" / "Row 64: 145 sts"
 _ROW_BEGINS = expression(

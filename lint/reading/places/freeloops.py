@@ -132,9 +132,10 @@ def free_part(stream: Stream) -> int:
 
 def loops_of_all(stream: Stream, place: Place) -> bool:
     """Whether "the back loops of the sts" is all that is said: "15 sc" there may be one in each, or fifteen."""
+    if place.which is not Which.EACH:
+        return False
     words = [item for item in stream.lexemes if place.span.start <= item.start < place.span.end]
-    loops = any(item.kind in LOOPS for item in words)
-    return loops and place.which is Which.EACH and not any(item.kind in ("each", "all") for item in words)
+    return any(item.kind in LOOPS for item in words) and not any(item.kind in ("each", "all") for item in words)
 
 
 __all__ = ["NOT_NUMBERED", "FreeLoops", "free_loops", "loops_of_all"]

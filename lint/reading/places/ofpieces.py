@@ -23,15 +23,20 @@ def piece_stitches(stream: Stream, start: int, number: Amount | None) -> Place |
 def piece_run(stream: Stream, steps: list[Step], start: int) -> bool:
     """ "Work 38 body sts", and in the same list "28 sleeve sts": each of them worked as the row is."""
     stream.at = start
-    before = [step for step in steps if isinstance(step, Work) and step.places[:1] and step.places[0].targets == PIECE]
     anew = stream.take_if("make") is not None
-    number = stream.amount() if anew or before and _one_in_each(before[-1]) else None
-    found = piece_stitches(stream, start, number)
-    if found is None:
+    found = piece_stitches(stream, start, stream.amount())
+    before = _last_of_piece(steps) if found is not None and not anew else None
+    if found is None or not anew and (before is None or not _one_in_each(before)):
         stream.at = start
         return False
-    steps.append(Work(stream.span_from(start), PLAIN if anew else before[-1].stitch, ONE, (found,)))
+    steps.append(Work(stream.span_from(start), before.stitch if before is not None else PLAIN, ONE, (found,)))
     return True
+
+
+def _last_of_piece(steps: list[Step]) -> Work | None:
+    """The last work on the stitches of a piece."""
+    works = (step for step in reversed(steps) if isinstance(step, Work))
+    return next((step for step in works if step.places[:1] and step.places[0].targets == PIECE), None)
 
 
 def _one_in_each(step: Work) -> bool:

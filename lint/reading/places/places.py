@@ -76,7 +76,7 @@ def places(stream: Stream, allow_to: bool = False, bare: bool = False) -> tuple[
     if first is None:
         stream.at = start
         return ()
-    found = in_so_many_groups(stream, replace(first, shared=shared or first.shared))
+    found = in_so_many_groups(stream, replace(first, shared=True) if shared and not first.shared else first)
     while True:
         before = stream.at
         comma = stream.take_if(",")

@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from functools import lru_cache
 
 import regex
 
 from lint.expression import expression
 from lint.reading.sizes.sizenames import is_size_name
+from lint.remembered import remembered
 
 Sizes = tuple[int, ...]
 
@@ -34,8 +34,8 @@ _ORDINALS = {"first": 1, "second": 2, "third": 3, "fourth": 4, "fifth": 5, "sixt
 _LEAD = expression(
     r"(?i)[\W_]*(?:(?:now|then|continue|cont|resume|proceed|work(?:ing)?|rejoin)\b\.?\s*)*(?P<for>(?:for|in|with)\b\s*)?(?:the\s+)?"
 )
-_TAIL = expression(
-    r"(?i)(?P<only>\s*,?\s*\bonly\b)?(?:\s*,?\s*(?:again|cont(?:inue)?|work|as\s+foll(?:ows)?|from\s+here)\b\.?)*[\s*_)\]#.:]*$"
+_TAIL = expression(  # searched from the end on, for it stands there if anywhere
+    r"(?ir)(?P<only>\s*,?\s*\bonly\b)?(?:\s*,?\s*(?:again|cont(?:inue)?|work|as\s+foll(?:ows)?|from\s+here)\b\.?)*[\s*_)\]#.:]*$"
 )
 _NO_SIZES = expression(r"(?i)\bsize needed|\b(?:rows?|rnds?|rounds?|sts?|hooks?|yarn)\b")
 _SIZE_WORD = expression(r"(?i)\b(?:sizes?|ages?)\b")
@@ -57,7 +57,7 @@ class Audience:
     sure: bool = False  # the word "size", "only" or "for" stands there; else names alone
 
 
-@lru_cache(maxsize=4096)
+@remembered()
 def canonical(name: str) -> str:
     """One name for a size however it is printed: "Medium" and "med" are m, "XXL" and "2XL" are 2x."""
     name = name.strip().lower()

@@ -13,6 +13,7 @@ import regex
 from lint.amount import without_thousands
 from lint.expression import expression
 from lint.reading.sizes.figures import FIRST_BARE
+from lint.remembered import WHOLE_TEXTS, remembered
 from lint.source import Span
 
 _ONE = r"(?:\d+(?:\.\d+)?(?:\s?[¼½¾⅓⅔⅛⅜⅝⅞]|\s\d/\d)?(?:st|nd|rd|th)?|[¼½¾]|[-–—](?=\s*[,:;)\]}])|\b(?:zero|one|two|three|four|five|six|seven|eight|nine|ten|twelve)\b)"
@@ -74,6 +75,12 @@ SHAPES = {
         rf"(?i)(?<![\w.,;/-])(?<!\d[,;]?\s){_NOT_ROWS}(?P<list>{_ONE}(?>(?:, {_ONE}){{2,}}|(?:; {_ONE}){{2,}}))(?!\s?[,;]?\s?(?:and|&)\s*{_ONE}|[\w-])"
     ),
 }  # fmt: skip
+# signs without which no list of a shape stands in a text: most texts have none of them
+NEEDED = {
+    "groups": expression(r"[)\]}]\s?,?\s?[(\[{]"),
+    "strokes": expression(r"/"),
+    "colons": expression(r":\S| : "),
+}
 STRONG = ("brackets first", "alternating", FIRST_BARE, "groups", "brackets")  # no other use of figures looks like them
 
 
@@ -94,16 +101,23 @@ def listings(text: str, sizes: int) -> Iterator[Listing]:
     """Every run of figures that looks like a list, each in the first shape that fits it; `sizes`: 0 where not known."""
     printed, text = text, without_thousands(text)
     taken = bytearray(len(text))
-    for shape, form in SHAPES.items():
-        for match in form.finditer(text):
-            start, end = match.span("list")
-            span = Span(start - 1 if printed[start] == "," else start, end)  # "1,050 (1,150, 1,300)"
-            if any(taken[span.start : span.end]):
-                continue
-            numbers = _numbers(shape, match, text, sizes)
-            if numbers:
-                taken[span.start : span.end] = b"\x01" * (span.end - span.start)
-                yield Listing(span, shape, numbers)
+    for shape, match in _runs(text):
+        start, end = match.span("list")
+        span = Span(start - 1 if printed[start] == "," else start, end)  # "1,050 (1,150, 1,300)"
+        if any(taken[span.start : span.end]):
+            continue
+        numbers = _numbers(shape, match, text, sizes)
+        if numbers:
+            taken[span.start : span.end] = b"\x01" * (span.end - span.start)
+            yield Listing(span, shape, numbers)
+
+
+@remembered()
+@remembered(**WHOLE_TEXTS)  # how many sizes there are is known only when one was looked through
+def _runs(text: str) -> tuple[tuple[str, regex.Match], ...]:
+    """Every run of figures in a text that has one of the shapes, shape by shape."""
+    some = [shape for shape in SHAPES if shape not in NEEDED or NEEDED[shape].search(text) is not None]
+    return tuple((shape, match) for shape in some for match in SHAPES[shape].finditer(text))
 
 
 def _numbers(shape: str, match: regex.Match, text: str, sizes: int) -> frozenset[int]:

@@ -7,11 +7,11 @@ given, the likeliest first, and the number of figures in the pattern's lists set
 from __future__ import annotations
 
 from collections.abc import Iterator
-from functools import lru_cache
 
 import regex
 
 from lint.expression import expression
+from lint.remembered import remembered
 
 Names = tuple[str, ...]
 
@@ -74,7 +74,7 @@ _EMPTY_BRACKETS = expression(r"[(\[{]\s*[)\]}]")
 _BRACKET = expression(r"\s*,?\s*[()\[\]{}]\s*,?\s*")
 
 
-@lru_cache(maxsize=4096)
+@remembered()
 def is_size_name(words: str) -> bool:
     """Whether words are such as name a size: "XL", "Women's M", "6-12 months", "EU 36/37", "Toddler"."""
     return _NAME.fullmatch(words.strip(_EDGE)) is not None

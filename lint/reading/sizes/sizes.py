@@ -10,7 +10,6 @@ from __future__ import annotations
 from collections import Counter
 from collections.abc import Iterator
 from dataclasses import dataclass
-from functools import lru_cache
 from itertools import pairwise
 
 import regex
@@ -20,6 +19,7 @@ from lint.reading.page.sections import SectionFinder
 from lint.reading.sizes.figures import FIRST_BARE
 from lint.reading.sizes.listings import STRONG, Listing, listings
 from lint.reading.sizes.sizenames import Names, is_size_name, named_measures, split_names
+from lint.remembered import WHOLE_TEXTS, remembered
 from lint.source import SourceText, Span
 
 
@@ -144,7 +144,7 @@ def find_sizes(source: SourceText, finder: SectionFinder) -> SizeLine:
     return SizeLine()
 
 
-@lru_cache(maxsize=4)  # the checks ask again
+@remembered(**WHOLE_TEXTS)  # the checks ask again
 def shown_by_lists(text: str) -> Shown:
     """How many figures the lists of a text have."""
     found = sorted(listings(text, 0), key=lambda one: one.span)
@@ -310,6 +310,8 @@ def _measured(lines: list[str], finder: SectionFinder, number: int) -> Names:
             continue
         heading, measure = _size_heading(line, finder) is not None, _MEASURE.search(line)
         thing = _MEASURED_THING.search(line)
+        if not measure and thing is None:
+            continue
         for one in listings(line, 0):
             if not measure and (thing is None or thing.end() > one.span.start):
                 continue

@@ -40,6 +40,8 @@ def figures_explained(text: str) -> bool:
 
 def colours_apart(stream: Stream) -> Stream:
     """The row's stream without the colours that stand within its work; a sign behind one that opens a clause."""
+    if not _may_name_colours(stream):
+        return stream
     stream = _colour_ahead(stream)
     found: list[Lexeme] = []
     at, changed = 0, False
@@ -67,6 +69,12 @@ def colours_apart(stream: Stream) -> Stream:
             before = stream.lexemes[at - 1]
             found += [*stream.lexemes[at - skipped : at], Lexeme(sign, "", before.end, before.end, True)]
     return Stream(found, stream.vocabulary) if changed else stream
+
+
+def _may_name_colours(stream: Stream) -> bool:
+    """Whether a colour's name, the letter of one or the word "colour" stands in a row: without them it has none."""
+    named = stream.vocabulary.colours
+    return any(item.kind == "color" or item.lower in named or item.text in _LETTERS for item in stream.lexemes)
 
 
 def _colour_ahead(stream: Stream) -> Stream:

@@ -11,7 +11,10 @@ SIGNS = (",", ";", ".", *OPENERS, *CLOSERS, "star")  # what ends a clause
 
 
 class Cursor:
-    """Lexemes and a place among them; beyond the end stands a lexeme of kind "end"."""
+    """Lexemes and a place among them; beyond the end stands a lexeme of kind "end".
+
+    What the next lexeme is, is asked some hundred times for each that is taken: these questions call no other.
+    """
 
     def __init__(self, lexemes: list[Lexeme]) -> None:
         self.lexemes = lexemes
@@ -29,12 +32,17 @@ class Cursor:
         return self.lexemes[index].kind if 0 <= index < len(self.lexemes) else "end"
 
     def take(self) -> Lexeme:
-        lexeme = self.peek()
-        self.at += 1
-        return lexeme
+        at = self.at
+        self.at = at + 1
+        return self.lexemes[at] if 0 <= at < len(self.lexemes) else self._end
 
     def take_if(self, *kinds: str) -> Lexeme | None:
-        return self.take() if self.kind() in kinds else None
+        at = self.at
+        lexeme = self.lexemes[at] if 0 <= at < len(self.lexemes) else self._end
+        if lexeme.kind not in kinds:
+            return None
+        self.at = at + 1
+        return lexeme
 
     def skip(self, *kinds: str) -> None:
         """Pass over any lexemes of these kinds."""
@@ -62,7 +70,8 @@ class Cursor:
 
     def word(self, *words: str, ahead: int = 0) -> bool:
         """Whether the next lexeme is one of these words, whatever its kind."""
-        return self.peek(ahead).lower in words
+        index = self.at + ahead
+        return (self.lexemes[index] if 0 <= index < len(self.lexemes) else self._end).lower in words
 
     @property
     def done(self) -> bool:

@@ -12,6 +12,9 @@ from lint.reading.words.shapingnames import recipe_beside, shaping_told
 from lint.source import SourceText
 
 _LETTER = expression(r"(?<!\p{L})[xvpau](?!\p{L})")
+_SHAPING_LETTER = expression(
+    r"(?i)(?<!\p{L})[vp](?!\p{L})"
+)  # an increase, without which no letters are known for what they are
 # a letter explained in a line of its own: "x: single crochet"
 _LETTER_LINE = expression(r"(?m)^[^\w\n]{0,8}(?P<form>\p{L})[ \t]*[:=–—-][ \t]*(?P<body>\p{L}[^\n,;:]{1,40})$")
 # a row of such letters and its count: "R3: (x, v)*6 (18)"
@@ -117,6 +120,9 @@ def _bare_letters(text: str) -> list[tuple[str, str, str]]:
 
     Common practice, no source.
     """
+    russian = _RUSSIAN.search(text) is not None
+    if not russian and not _SHAPING_LETTER.search(text):
+        return []
     agree = differ = 0
     used: set[str] = set()
     for line in _COUNTED.finditer(text):
@@ -126,7 +132,7 @@ def _bare_letters(text: str) -> list[tuple[str, str, str]]:
         agree += made == int(line["count"])
         differ += made != int(line["count"])
         used.update(_LETTER.findall(line["words"].lower()))
-    russian = _RUSSIAN.search(text) is not None and used <= {"p", "u"}
+    russian = russian and used <= {"p", "u"}
     if differ or not (agree and russian or agree >= 3 and {"v", "p"} & used):
         return []
     every = (("x", "stitch", "sc"), ("v", "increase", "inc"), ("p", "increase", "inc"))

@@ -57,6 +57,10 @@ def with_line_stops(lexemes: list[Lexeme], source: SourceText) -> list[Lexeme]:
     found: list[Lexeme] = []
     for index, lexeme in enumerate(lexemes):
         before = found[-1] if found else None
+        if before is not None and lexeme.kind != "repeat" and lexeme.value != "cell":
+            if "\n" not in source.text[before.end : lexeme.start]:
+                found.append(lexeme)  # as most do
+                continue
         if before is not None and before.kind in (*CLOSERS, ">") and lexeme.kind == "repeat":
             if lexeme.text[:1].isupper() and lexemes[index + 1 : index + 2] and lexemes[index + 1].kind in _ROWS_NAMED:
                 found.append(Lexeme(".", "", before.end, before.end, True))
@@ -117,11 +121,13 @@ def without_short_stops(stream: Stream) -> Stream:
     for index, (before, stop, after) in enumerate(
         zip(stream.lexemes, stream.lexemes[1:], stream.lexemes[2:], strict=False)
     ):
-        short = stop.kind == "." and stop.glued and before.kind in _SHORTENED
+        if stop.kind != "." or not stop.glued:
+            continue
+        short = before.kind in _SHORTENED
         goes_on = after.kind in _GOES_ON or after.kind == "make" and _place_first(stream.lexemes[: index + 1])
         goes_on = goes_on or after.kind == "number" and before.kind == "chain" and _opens_clause(stream.lexemes, index)
-        numbered = stop.kind == "." and stop.glued and after.kind in _FIGURES and before.lower in _NUMBER_WORDS
-        again = stop.kind == "." and stop.glued and before.lower in _AGAIN and after.kind in _HOW_OFTEN
+        numbered = after.kind in _FIGURES and before.lower in _NUMBER_WORDS
+        again = before.lower in _AGAIN and after.kind in _HOW_OFTEN
         if numbered or again or short and goes_on and not after.text[:1].isupper():
             stops.add(index + 1)
     return stream.without(stops)

@@ -9,6 +9,7 @@ from itertools import pairwise
 import regex
 
 from lint.expression import expression
+from lint.remembered import remembered
 from lint.source import Span
 
 # "ch = chain", "ch – chain", "ch: chain", "ch .... chain", "ch   chain"
@@ -140,7 +141,7 @@ def _bare_entries(line: str, offset: int, known: frozenset[str]) -> Iterator[Ent
         if recipe is not None:
             at, meant = offset + piece.start() + recipe.start("form"), recipe["body"]
             span = Span(at, offset + piece.start() + recipe.end("body"))
-            cut.append(Entry(tuple(expand(recipe["form"])), (), meant, span.end - len(meant), span))
+            cut.append(Entry(expand(recipe["form"]), (), meant, span.end - len(meant), span))
             recipes += 1
             continue
         longer = match is not None and match["two"] and not known.isdisjoint(expand(f"{match['one']} {match['two']}"))
@@ -148,7 +149,7 @@ def _bare_entries(line: str, offset: int, known: frozenset[str]) -> Iterator[Ent
         meaning = (
             match["rest"] if longer else f"{match['two'] or ''} {match['rest']}".strip() if match is not None else ""
         )
-        forms = tuple(expand(form))
+        forms = expand(form)
         if meaning and not known.isdisjoint(forms):
             at = offset + piece.start() + len(piece.group(0)) - len(piece.group(0).lstrip())
             end = offset + piece.start() + len(piece.group(0).rstrip())
@@ -225,6 +226,7 @@ def _balanced(text: str) -> bool:
     return text.count("(") == text.count(")") and text.count("[") == text.count("]")
 
 
+@remembered()
 def _is_entry(piece: str, known: frozenset[str]) -> bool:
     piece = piece.strip(" .\t•*-")
     if (sentence := _A_IS.match(piece)) is not None and sentence["form"]:
@@ -250,7 +252,8 @@ def _is_form(piece: str, known: frozenset[str]) -> bool:
 _OTHER_FORM = expression(r"\s*(?:,|/(?!\w{2,}\b(?<=inc))|\bor\b)\s*")
 
 
-def expand(form: str) -> list[str]:
+@remembered()
+def expand(form: str) -> tuple[str, ...]:
     """ "st(s)" and "sp, sps" and "st/s" written out, in lower case."""
     forms: list[str] = []
     for piece in _OTHER_FORM.split(form.strip().strip(".")):
@@ -262,7 +265,7 @@ def expand(form: str) -> list[str]:
             forms += [match.group(1), match.group(1) + match.group(2)]
         else:
             forms.append(piece)
-    return forms
+    return tuple(forms)
 
 
 # "sl st slip stitch": the longest form of a column, with one space behind it
@@ -276,7 +279,7 @@ def _narrow_entry(chunk: str, at: int, known: frozenset[str]) -> Entry | None:
     lead = len(chunk) - len(chunk.lstrip(" \t•*·-–"))
     chunk, at = chunk[lead:], at + lead
     match = _NARROW.fullmatch(chunk)
-    forms = tuple(expand(match["form"])) if match is not None else ()
+    forms = expand(match["form"]) if match is not None else ()
     if match is None or known.isdisjoint(forms) or match["form"][0].lower() != match["body"][0].lower():
         return None
     return Entry(
@@ -326,7 +329,7 @@ def _entry(chunk: str, at: int, known: frozenset[str]) -> Entry | None:
         right_at = at + match.end()
         named = expression(r"(?P<a>.+?)\s*\((?P<b>[^()]+(?:\(\w{1,2}\))?)\)").fullmatch(left)
         if named and named["b"].lower() not in ("s", "es"):  # "Popcorn (pc): …"
-            return Entry(tuple(expand(named["b"])) + tuple(expand(named["a"])), (named["a"],), right, right_at, span)
+            return Entry(expand(named["b"]) + expand(named["a"]), (named["a"],), right, right_at, span)
         left_forms = expand(left)
         right_forms = expand(right.rstrip("."))
         if (
@@ -336,19 +339,17 @@ def _entry(chunk: str, at: int, known: frozenset[str]) -> Entry | None:
             and len(right) <= 24
             and len(left) > len(right)  # "X = sc" is the other way round
         ):
-            return Entry(tuple(right_forms), (left,), left, at, span)  # "Chain = ch"
+            return Entry(right_forms, (left,), left, at, span)  # "Chain = ch"
         nested = _SEPARATOR.search(right)  # "V-st(s)  V-stitch(es): (1 tr, 1 ch, 1 tr) …"
         if nested and nested.start() <= 40 and len(right) - nested.end() > 8 and not expression(r"\W*\d").match(right):
             name = right[: nested.start()]
-            return Entry(
-                tuple(left_forms + expand(name)), (name,), right[nested.end() :], right_at + nested.end(), span
-            )
-        return Entry(tuple(left_forms), (), right, right_at, span)
+            return Entry(left_forms + expand(name), (name,), right[nested.end() :], right_at + nested.end(), span)
+        return Entry(left_forms, (), right, right_at, span)
     if paren:
         a, b = paren["a"], paren["b"]
         a_forms, b_forms = expand(a), expand(b)
         a_known, b_known = (any(form in known for form in forms) for forms in (a_forms, b_forms))
         if b_known and not (a_known and len(a) <= len(b)) or not a_known and len(b) < len(a):  # "tr (treble)"
-            return Entry(tuple(b_forms), (a,), a, at, span)
-        return Entry(tuple(a_forms), (b,), b, at + paren.start("b"), span)
+            return Entry(b_forms, (a,), a, at, span)
+        return Entry(a_forms, (b,), b, at + paren.start("b"), span)
     return None

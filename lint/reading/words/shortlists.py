@@ -113,6 +113,9 @@ def crosses(stream: Stream) -> Stream:
     words = stream.lexemes
     opened = False
     for at, one in enumerate(words):
+        if one.kind not in ("star", "number"):
+            changed.append(one)
+            continue
         close = one.text == "*" and one.kind == "star" and one.glued and at and words[at + 1 : at + 2]
         after = words[at + 1] if close and words[at + 1].glued else None
         before = words[at - 1].kind if at else ""
@@ -136,6 +139,8 @@ def crosses(stream: Stream) -> Stream:
 
 def pairs_as_two(stream: Stream) -> Stream:
     """The row with "a pair of sc" as "2 sc"."""
+    if not any(item.lower == "pair" for item in stream.lexemes):
+        return stream
     found: list[Lexeme] = []
     at = 0
     while at < len(stream.lexemes):

@@ -35,7 +35,7 @@ class Vocabulary:
     sizes: int = 1
     colours: frozenset[str] = frozenset()
     count_tails: frozenset[str] = frozenset()  # words that may stand behind a printed count
-    count_openers: frozenset[str] = frozenset()  # words that open a sentence which tells one
+    count_openers: tuple[str, ...] = ()  # words that open a sentence which tells one
     count_units: frozenset[str] = frozenset()  # words for what a count may be of besides stitches and spaces
     size_names: Mapping[str, int] = field(default_factory=dict)  # the place of each, by its canonical name
     loops_kept: bool = False  # the pattern is worked in Tunisian crochet, or a part of it is
