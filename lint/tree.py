@@ -8,7 +8,7 @@ from enum import StrEnum
 
 from lint.amount import ONE, Amount
 from lint.growth import Growth, ShapedWhere, Swap
-from lint.place import Limit, Marked, Place, Target, without_beginning
+from lint.place import Limit, Marked, Place, without_beginning
 from lint.source import Span
 
 
@@ -393,9 +393,3 @@ def walk(steps: Iterable[Step]) -> Iterator[Step]:
         yield step
         if isinstance(step, _HOLDERS):
             yield from walk(children(step))
-
-
-def stops_before(step: Step | None, target: Target) -> bool:
-    """Whether a run goes up to the next place of a sort: "dc in each dc to next ch-2 sp"."""
-    limit = step.places[-1].limit if isinstance(step, Work) and step.places else None
-    return limit is not None and limit.up_to(target)

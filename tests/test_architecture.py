@@ -35,7 +35,7 @@ LAYERS = [
         "countries",
     ],
     ["documents"],
-    ["finding", "place", "growth", "tree", "loops", "pattern"],
+    ["finding", "place", "growth", "tree", "loops", "runs", "pattern"],
     ["ruletexts"],
     ["rulelist"],
     ["rulebook"],

@@ -7,6 +7,7 @@ from itertools import takewhile
 
 from lint.loops import is_loop
 from lint.place import Limit, LimitKind, Place, Target, TargetKind, Which, without_beginning
+from lint.runs import stops_before
 from lint.tree import (
     MAKES_STITCHES,
     Chain,
@@ -19,7 +20,6 @@ from lint.tree import (
     Step,
     TimesKind,
     Work,
-    stops_before,
 )
 from lint.working.cursor import PlacesUnknown
 from lint.working.fabric import Node

@@ -14,7 +14,8 @@ from lint.reading.places.places import places
 from lint.reading.places.targets import target
 from lint.reading.words.piecewords import PIECE_WORDS, names_piece
 from lint.reading.words.stream import OPENERS, SIGNS, Stream
-from lint.tree import Chain, Either, Join, Remark, Repeat, Skip, Work, stops_before
+from lint.runs import stops_before
+from lint.tree import Chain, Either, Join, Remark, Repeat, Skip, Work
 
 _STITCHES = (TargetKind.ANY_STITCH, TargetKind.STITCH)
 
