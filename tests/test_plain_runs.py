@@ -164,3 +164,25 @@ def test_words_beside_a_plain_round(words: str) -> None:
     report = check(f"Egg\n\nTerms: US\n\nBODY\nRnd 1: 12 sc in magic ring. (12)\nRnd 2: {words} (12)\n")
     assert counts(report) == [12, 12]
     assert not corrections(report)
+
+
+@pytest.mark.parametrize(
+    ("words", "made"),
+    [
+        ("2 sc in next st, 1 sc in next st around. (18)", 18),
+        ("sc in next st, inc in next st around (18)", 18),
+        ("sc in next st, inc in next st around", None),  # nothing tells whether all of it goes on
+        ("sc in next 2 sts, inc in next st around (16)", 16),
+        ("inc in first st, sc in next st around (13)", 13),
+        ("2 sc in next st around", 24),
+        ("2 sc in next st, 1 sc in next st around. (13)", 13),  # the count tells that only the last goes on
+        ("5 sc, inc in next st, sc in next st around (13)", 13),
+    ],
+)
+def test_next_ones_in_turn_around(words: str, made: int | None) -> None:
+    """ "2 sc in next st, sc in next st around" goes on as a whole; a clause alone, or behind the first stitch, by itself."""
+    report = check(
+        f"Ball\n\nUS terms.\n\nRnd 1: 6 sc in magic ring. (6)\nRnd 2: 2 sc in each st. (12)\nRnd 3: {words}\n"
+    )
+    assert counts(report)[2] == made
+    assert corrections(report) == []

@@ -9,7 +9,7 @@ from lint.growth import ShapedWhere
 from lint.place import LimitKind, TargetKind, Which
 from lint.reading.clauses.eachside import UNTOLD, each_of_sides, times_sides
 from lint.reading.clauses.edge import EdgeClauses
-from lint.reading.clauses.runlists import joined, runs_before, shapes, times_of_last
+from lint.reading.clauses.runlists import joined, next_ones_in_turn, runs_before, shapes, times_of_last
 from lint.reading.counting.counts import list_ends
 from lint.reading.places import notes
 from lint.reading.places.places import places
@@ -229,7 +229,7 @@ class WorkClauses(EdgeClauses):
             return True
         self.steps.append(step)
         if isinstance(step, Work):
-            self.around_is_for_all(step)
+            next_ones_in_turn(stream, self.steps) or self.around_is_for_all(step)
         note = notes.of_last_loop(stream) if isinstance(step, Work) and step.places else None
         if note is not None:
             self.attach_counting(note)

@@ -5,12 +5,12 @@ from __future__ import annotations
 from dataclasses import replace
 
 from lint.amount import ONE
-from lint.place import TargetKind, Which
+from lint.place import LimitKind, TargetKind, Which
 from lint.reading.counting.counts import list_ends
 from lint.reading.repeating import repeats
 from lint.reading.words.lists import bare
 from lint.reading.words.stream import OPENERS, Stream
-from lint.tree import Chain, Covers, Loops, Remark, Step, Times, TimesKind, Turn, UseYarn, Work
+from lint.tree import MAKES_STITCHES, Chain, Covers, Loops, Remark, Repeat, Step, Times, TimesKind, Turn, UseYarn, Work
 
 _STITCHES = (TargetKind.STITCH, TargetKind.ANY_STITCH)
 
@@ -66,3 +66,33 @@ def _in_next(step: Step) -> bool:
     return isinstance(step, Work) and all(
         place.which is Which.NEXT and all(target.kind in _STITCHES for target in place.targets) for place in step.places
     )
+
+
+def next_ones_in_turn(stream: Stream, steps: list[Step]) -> bool:
+    """Folds "2 sc in next st, sc in next st around": the whole list goes on around, and not its last clause alone.
+
+    A clause by itself, "2 sc in next st around", is of each stitch; so is one behind "in first st".
+    """
+    last = steps[-1]
+    run = last.places[0] if isinstance(last, Work) and len(last.places) == 1 else None
+    if run is None or run.which is not Which.EACH or run.limit is None or run.limit.kind is not LimitKind.END:
+        return False
+    said = [item.kind for item in stream.lexemes if run.span.start <= item.start < run.span.end]
+    if said[:2] != ["in", "next"] and said[:1] != ["next"] or run.number != ONE or "each" in said:
+        return False
+    first = len(steps) - 1
+    while (
+        first
+        and _in_next(steps[first - 1])
+        and steps[first - 1].places
+        and joined(stream, steps[first - 1], steps[first])
+    ):
+        first -= 1
+    other = any(isinstance(step, (repeats.Mark, *MAKES_STITCHES)) for step in steps[:first])
+    if first == len(steps) - 1 or other:
+        return False  # "5 sc, inc in next st, sc in next st around": of which of them that is said is not clear
+    once = replace(last, places=(replace(run, which=Which.NEXT, limit=None),))
+    body = (*steps[first:-1], once)
+    often = Times(run.span, TimesKind.FILL, limit=run.limit)
+    steps[first:] = [Repeat(body[0].span.to(last.span), body, often, covers=Covers.RATHER_ALL)]
+    return True
