@@ -77,3 +77,24 @@ def test_ease_told_of_the_size_shown() -> None:
     )
     assert "ease-disagrees" not in dict(all_findings(check(text.format(ease="2½"))))
     assert "ease-disagrees" in dict(all_findings(check(text.format(ease="5"))))
+
+
+@pytest.mark.parametrize(
+    ("words", "made", "spaces"),
+    [
+        ("Ch 3, turn, dc in each st across. Ch 3 counts as dc. (31)", 31, {}),
+        ("Ch 3, turn, dc in each st across; ch 3 does not count as a st. (31)", 31, {}),
+        ("Ch 2, turn, hdc in each st across; do not count ch 2 as st. (31)", 31, {}),
+        ("Ch 2, turn, hdc in each st across. Do not count the turning ch as a st. (31)", 31, {}),
+        ("Ch 1, turn, sc in each st; count the last 2 sts as one. (31)", None, {}),
+    ],
+)
+def test_what_a_row_says_of_its_chain_behind_its_work(words: str, made: int | None, spaces: dict[int, int]) -> None:
+    """A sentence on the chain that the row begins with is no chain of its own, wherever it stands."""
+    report = check(
+        f"Wrap\n\nUS terms.\n\nCh 32.\nRow 1: Sc in 2nd ch from hook and in each ch across. (31 sc)\nRow 2: {words}\n"
+    )
+    last = report.ledger.rows[-1].cells[0].made
+    assert (last.stitches if last is not None else None) == made
+    assert last is None or dict(last.spaces) == spaces
+    assert corrections(report) == []

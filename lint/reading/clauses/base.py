@@ -9,6 +9,7 @@ from lint.place import LimitKind, Place, Which
 from lint.reading.repeating.loosestars import fold_loose
 from lint.reading.words.shortlists import signs_as_commas
 from lint.reading.words.stream import CLOSERS, OPENERS, Stream
+from lint.source import Span
 from lint.tree import (
     Chain,
     Evenly,
@@ -101,6 +102,10 @@ class ClauseBase:
         """Keeps what is said of a chain with it; `of_chain`: "(ch 2 does not count)" names it, wherever it stands."""
         first = next((i for i, step in enumerate(self.steps) if isinstance(step, Chain)), None)
         begins = first is not None and not any(isinstance(step, (Work, Group)) for step in self.steps[:first])
+        last = len(self.steps) - 1
+        if begins and first < last and self.steps[first].counting is None and self._names_first_chain(first, note.span):
+            self.steps[first], self.steps[last:] = replace(self.steps[first], counting=note), []
+            return
         if of_chain and begins and self.steps[first].counting is None:
             self.steps[first] = replace(self.steps[first], counting=note)
             return
@@ -113,6 +118,16 @@ class ClauseBase:
                 self.steps[index] = replace(step, closing=note)
                 return
         self.steps.append(Remark(note.span, counting=note))
+
+    def _names_first_chain(self, first: int, note: Span) -> bool:
+        """Whether "Ch 3 counts as dc." behind a row's work is a sentence on the chain that the row begins with."""
+        one, last = self.steps[first], self.steps[-1]
+        if not isinstance(last, Chain) or last.length != one.length or last.counting is not None or not self.has_work():
+            return False
+        between = [item for item in self.stream.lexemes if last.span.end <= item.start < note.start]
+        before = [item for item in self.stream.lexemes if item.end <= last.span.start][-1:]
+        ends = self.stream.kind() in (".", ";", "end", *OPENERS)
+        return ends and not between and [item.kind for item in before] in (["."], [";"])
 
     def run(self) -> None:
         raise NotImplementedError  # the last layer reads every sort of clause

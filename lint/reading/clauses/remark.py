@@ -370,14 +370,14 @@ class RemarkClauses(LeftClauses):
         """ "Ch 3. Counts as first dc." as a sentence of its own."""
         stream = self.stream
         before = self.steps[-1] if self.steps else None
-        length = before.length.lone if isinstance(before, Chain) else None
-        end = notes.note_end(stream, stream.at, length)
+        end = notes.note_end(stream, stream.at, before.length.lone if isinstance(before, Chain) else None)
+        named = any(item.kind in ("chain", "turning_chain") for item in stream.lexemes[stream.at : end])
         note = notes.counting(stream.inside(stream.at, end))
         run = isinstance(before, Work) and [place.which for place in before.places] == [Which.EACH]
-        if note is None or run and note.space is None:  # "sc in each st; count the last 2 sts as one"
+        if note is None or run and note.space is None and not named:  # "sc in each st; count the last 2 sts as one"
             return False
         stream.at = end
-        self.attach_counting(note)
+        self.attach_counting(note, run and named)
         return True
 
     def read_which_one(self, start: int) -> bool:
