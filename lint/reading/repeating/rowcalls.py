@@ -285,7 +285,9 @@ def rows_of_piece(stream: Stream, steps: list[Step], start: int) -> bool:
     before = len(steps)
     if names_rows(stream) and row_call(stream, steps, start):
         call, several = steps[-1], len(steps) - before
-        if several > 1:  # "Work Rows 3, 2 and 3 (in that order)"
+        if (
+            several > 1 and stream.lexemes[start + 1].kind != "number"
+        ):  # "Work Rows 3, 2 and 3", but not "Work 2, 2, 3 rows"
             return True
         del steps[before:]
         if call.part is not None:
