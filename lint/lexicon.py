@@ -30,7 +30,8 @@ class Lexicon:
             (form, kind, name) for form, kind, name in own if len(form) == 1 and form.islower() and kind != "special"
         ]
         self._small = {form: (kind, name) for form, kind, name in small}
-        own = [entry for entry in own if entry not in small]
+        kept_apart = set(small)
+        own = [entry for entry in own if entry not in kept_apart]
         self._letters = {form.lower() for form, _, _ in own if len(form) == 1 and form.isupper()}
         self.book = book
         self.terms = terms

@@ -7,15 +7,14 @@ from lint.rulebook import Rulebook
 
 # "DK cotton; A navy 150 g, B mustard 100 g"
 _LETTER_THEN_NAME = expression(r"(?:^|[,;:]|\band)\s*([A-H])\s+(?=\p{L}+(?: \p{L}+)?(?:\s*[,;.]|\s+(?:\d|and\b)|\s*$))")
+_YARN_SAID = expression(r"(?i)\b(?:yarn|cotton|wool|acrylic|colou?rs?)\b")
 
 
 def colour_names(text: str, book: Rulebook) -> frozenset[str]:
     """Colour letters and names that the materials declare: "A (oat)", "MC (charcoal)", "color B"; and common names."""
     found = {match[1].lower() for match in expression(r"\b(MC|CC\d?|[A-H])\b\s*(?=[(,:=]|and\b)").finditer(text)}
     found |= {match[1].lower() for match in expression(r"(?i)\bcolou?r\s+([A-H])\b").finditer(text)}
-    if lines := expression(r"(?im)^.*\b(?:yarn|cotton|wool|acrylic|colou?rs?)\b.*$").findall(
-        text
-    ):  # "Black [B] and Natural [N]"
+    if lines := [line for line in text.split("\n") if _YARN_SAID.search(line)]:  # "Black [B] and Natural [N]"
         found |= {
             letter.lower()
             for letter in expression(r"(?<=\p{Ll} )[\[(]([A-HJKN-RT-WYZ])[\])]").findall("\n".join(lines))

@@ -80,12 +80,14 @@ _TO_LOOPS = expression(
     r"(?i)(?=[^.;]*\bloops?\b)(?=[^.;]*\b(?:(?:row|rnd|round|rd|r)\s?\d|(?:un(?:used|worked)|free|left-?over|remaining)\b[^.;]*\bloops?))(?=[^.;]*\b(?:in|into|to|on|work\w*|join\w*|find|use|using)\b)"
     r"(?![^.;]*\b(?:will be|later|afterwards?|for now|ch|chain|sew\w*|sewn|fold\w*|weave|thread|stuff\w*|eyes?|embroider\w*)\b)"
 )
+_LONGEST = 2_000  # characters of a sentence that bids anything: a longer one is a list, or no sentence
 
 
 def goes_to_loops(reading: Reading, words: str) -> bool:
     """Whether a line that is not wholly understood may bid to work on loops of a round that it names by its number."""
     known = any(isinstance(step, AlongEdge) for step in walk(tuple(reading.steps)))
-    return not known and any(_TO_LOOPS.match(sentence) is not None for sentence in expression(r"[.;]").split(words))
+    sentences = (one for one in expression(r"[.;]").split(words) if len(one) < _LONGEST)
+    return not known and any(_TO_LOOPS.match(sentence) is not None for sentence in sentences)
 
 
 def _again(unread: Sequence[Unread], lexemes: list[Lexeme]) -> bool:

@@ -99,23 +99,27 @@ def entries_of(source: SourceText, layout: Layout, known: frozenset[str], book: 
             some += listentries.entries(words[stop:end], span.start + stop, known)
         some += told
         meant = known | {meaning for _, meaning in _meanings(book.abbreviations)}  # "X - single crochet", "X - sc"
-        real = [entry for entry in some if known.intersection(entry.forms) or entry.body.strip(" .").lower() in meant]
+        real = {
+            entry.span for entry in some if known.intersection(entry.forms) or entry.body.strip(" .").lower() in meant
+        }
         gauge = any(
             s.key == "gauge" and s.span.start <= span.start and span.end <= s.span.end
             for s in layout.sections
             if not _PARAGRAPH.search(source.text, s.heading.end, span.start)
         )
         if not listed and len(real) >= 3:
-            found += [entry for entry in some if entry in real or _defines(entry, book)]  # a list without a heading
+            found += [
+                entry for entry in some if entry.span in real or _defines(entry, book)
+            ]  # a list without a heading
         else:  # "12 dc and 8 rounds to 10 cm (4 in)" under its heading defines nothing
             some = [entry for entry in some if not gauge or _IN_ONE_PLACE.search(entry.body)]
             meanings = _meanings(book.abbreviations) if listed else frozenset()  # beside the list, no list of its own
-            explained = [
-                entry
+            explained = {
+                entry.span
                 for entry in some
                 if any((form, entry.body.strip(" .").lower()) in meanings for form in entry.forms)
-            ]
-            found += [entry for entry in some if entry in explained or _defines(entry, book)]
+            }
+            found += [entry for entry in some if entry.span in explained or _defines(entry, book)]
     return found
 
 
