@@ -81,3 +81,11 @@ def test_own_words_in_another_script() -> None:
     )  # noqa: RUF001
     assert counts(report) == [6, 12]
     assert [one for one in all_findings(report) if one[0] == "misprint"] == []
+
+
+def test_one_finding_a_word() -> None:
+    """A word that is damaged in every round is asked about once, with its other places."""
+    report = check(f"{_BALL}Rnd 2: (l sc, inc) 3 times. (9)\nRnd 3: (l sc, inc, l sc) 3 times. (12)\n")
+    found = [one for one in report.findings if one.rule == "misprint"]
+    assert len(found) == 1
+    assert [report.source.line_of(other.span) for other in found[0].related] == [6, 6]
