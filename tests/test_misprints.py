@@ -88,4 +88,4 @@ def test_one_finding_a_word() -> None:
     report = check(f"{_BALL}Rnd 2: (l sc, inc) 3 times. (9)\nRnd 3: (l sc, inc, l sc) 3 times. (12)\n")
     found = [one for one in report.findings if one.rule == "misprint"]
     assert len(found) == 1
-    assert [report.source.line_of(other.span) for other in found[0].related] == [6, 6]
+    assert [report.source.line_of(other.span) for other in found[0].related] == [7, 7]
