@@ -150,6 +150,8 @@ class Stitching(Making):
         beside = beside_steps(following) if place.which is Which.EACH else []
         if beside:
             found, instead = self.each_and_beside(place, beside, following)
+            if together:
+                raise PlacesUnknown("which stitches go together beside the other places is not said")
         else:
             found, instead = self.find(place, following), {}
         self.remember(place, len(found), step.stitch)

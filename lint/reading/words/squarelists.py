@@ -24,22 +24,36 @@ class _Piece:
 
 
 def squares_as_list(stream: Stream) -> Stream:
-    """The row with such signs as commas, as far as its squares are worked and not counted."""
+    """The row with such signs as commas, as far as its squares are worked, and as semicolons in what counts them."""
     words = stream.lexemes
     cuts = [-1, *(at for at, item in enumerate(words) if item.kind in (";", ".")), len(words)]
-    put: set[int] = set()
+    put: dict[int, str] = {}
     run: list[_Piece] = []
     for before, behind in zip(cuts, cuts[1:], strict=False):
-        piece = _piece(words, before, behind)
-        if piece is not None:
-            run.append(piece)
-        if run and (piece is None or behind == len(words)):
-            worked = run[: _worked(run, _told_before(words, max(0, run[0].sign)))]
-            put |= {one.sign for one in worked if one.sign >= 0}
+        pieces = _pieces(words, before, behind)
+        run += pieces
+        if run and (not pieces or behind == len(words)):
+            worked = _worked(run, _told_before(words, max(0, run[0].sign)))
+            for at, piece in enumerate(run):
+                if piece.sign >= 0 and (at < worked or worked):
+                    put[piece.sign] = "," if at < worked else ";"
             run = []
     if not put:
         return stream
-    return Stream([replace(item, kind=",") if at in put else item for at, item in enumerate(words)], stream.vocabulary)
+    changed = [replace(item, kind=put.get(at, item.kind), text=put.get(at, item.text)) for at, item in enumerate(words)]
+    return Stream(changed, stream.vocabulary)
+
+
+def _pieces(words: list[Lexeme], sign: int, end: int) -> list[_Piece]:
+    """The squares of "2 bls, 2 sps" between two signs, all of them; of stitches there may be but one sort."""
+    commas = [at for at in range(sign + 1, end) if words[at].kind == ","]
+    cuts = [sign, *commas, end]
+    if commas and [item.kind for item in words[commas[-1] + 1 : end]] == ["turn"]:
+        cuts = cuts[:-1]  # "1 bl, turn"
+    parts = [_piece(words, one, other) for one, other in zip(cuts, cuts[1:], strict=False)]
+    found = [part for part in parts if part is not None]
+    several = len(found) > 1 and any(part.stitch for part in found)
+    return found if len(found) == len(parts) and not several else []
 
 
 def _piece(words: list[Lexeme], sign: int, end: int) -> _Piece | None:

@@ -1,0 +1,83 @@
+"""Rows whose second half is as their first, sides told by name, and what is worked beside a run: none is counted by a guess.
+
+The patterns are invented; counts worked out by hand.
+"""
+
+from __future__ import annotations
+
+import pytest
+from helpers import check, corrections, counts, outcomes
+
+FILET = (
+    "Filet Panel\nUS terms.\n\nSpecial stitches\nSpace (sp): ch 2, sk 2 sts, dc in next st.\nBlock (bl): dc in each of next 3 sts.\n\n"
+    "Row 1: Ch 27, dc in 4th ch from hook (skipped ch count as dc) and in each ch across, turn. (25 dc)\n"
+)
+SQUARE = (
+    "Tile\nUS terms.\n\nRnd 1: Ch 4, sl st in first ch to form ring. Ch 1, (5 sc in ring, ch 2) 4 times, sl st in first sc. "
+    "(20 sc, 4 ch-2 sps)\n"
+)
+
+
+@pytest.mark.parametrize(
+    ("squares", "made"),
+    [
+        ("3 sps; 1 bl; 3 sps; 1 bl.", 13),  # its second half is as its first, and counts nothing
+        ("1 sp. 3 bls. 1 sp. 3 bls.", 21),
+        ("1 sp; 1 bl; 3 bls, 3 sps; 4 sps; 4 bls.", 17),  # the last two count all
+        ("2 sps. 4 bls. 2 sps. 4 sps. 4 bls.", 17),
+        ("2 sps; 4 bls; 2 sps, turn; 4 sps; 4 bls.", 17),
+    ],
+)
+def test_squares_that_count_and_squares_that_are_worked(squares: str, made: int) -> None:
+    """Eight squares fill the row; what stands behind them is a count, and what fills it is none."""
+    report = check(FILET + f"Row 2: Ch 3 (counts as dc), {squares}\n")
+    assert counts(report)[1] == made
+    assert corrections(report) == []
+
+
+def test_half_a_row_of_squares_and_its_count() -> None:
+    """A row that is turned half way has its count behind it, and no more squares."""
+    report = check(FILET + "Row 2: Ch 3 (counts as dc), 3 sps, 1 bl, turn; 3 sps; 1 bl.\n")
+    assert (counts(report)[1], outcomes(report)[1]) == (7, "agrees")
+
+
+@pytest.mark.parametrize(
+    "side",
+    ["along one side", "across first side", "across last side", "along the other side"],
+)
+def test_one_side_is_not_all_sides(side: str) -> None:
+    """Corners on all sides beside a run along one of them: what the others have is not said."""
+    report = check(SQUARE + f"Rnd 2: Ch 1, 3 sc in each corner, sc in each sc {side}.\n")
+    assert counts(report)[1] is None
+
+
+@pytest.mark.parametrize("side", ["along each side", "along each of the 4 sides", "across all 4 sides"])
+def test_all_sides_are_all_sides(side: str) -> None:
+    """The run goes on over every side, with the corners on its way."""
+    assert counts(check(SQUARE + f"Rnd 2: Ch 1, 3 sc in each corner, sc in each sc {side}.\n"))[1] == 32
+
+
+@pytest.mark.parametrize("which", ["first", "next", "first and third", "last"])
+def test_one_corner_beside_a_run_is_not_every_corner(which: str) -> None:
+    """Of corners that are named one by one, not all are worked."""
+    report = check(SQUARE + f"Rnd 2: Ch 1, sc in each sc around, working 3 sc in {which} corner sp.\n")
+    assert counts(report)[1] is None
+
+
+def test_decreases_beside_corners_are_not_guessed() -> None:
+    """Which stitches go together beside the corners is not said, and the corners are not left out in silence."""
+    report = check(SQUARE + "Rnd 2: Ch 1, sc2tog around, working 3 sc in each corner sp.\n")
+    assert counts(report)[1] is None
+
+
+@pytest.mark.parametrize("items", ["2 sc, 1 hdc", "1 sc, 1 hdc, 1 dc", "1 hdc, 2 sc, 1 dc"])
+def test_a_list_behind_its_place_is_not_left_out(items: str) -> None:
+    """Where it is not said how much of a list goes into the place, none of it is dropped, and no count is made up."""
+    report = check(SQUARE + f"Rnd 2: Ch 1, *sc in next 5 sc, in corner sp work {items}; rep from * around.\n")
+    assert counts(report)[1] is None
+
+
+def test_a_join_behind_what_goes_into_a_corner() -> None:
+    """The stitches go into the corner, and the slip stitch into the other motif makes none."""
+    row = "Rnd 2: Ch 1, *sc in next 5 sc, in corner sp work 2 sc, sl st in next st of First Motif; rep from * around.\n"
+    assert counts(check(SQUARE + row))[1] == 28
