@@ -54,6 +54,7 @@ def _misprint(lexemes: list[Lexeme], at: int, before: str) -> tuple[Lexeme | Non
         and two is not None
         and three is not None
         and three.kind in _COUNTED
+        and not _in_one_place([item.kind for item in lexemes[at + 3 : at + 6]])
     ):
         if two.kind == "word" and two.text in _ROUND_O:
             return _figure(one, two, 10 * one.number), 2
@@ -89,6 +90,11 @@ def _names_stitch(kinds: list[str]) -> bool:
         if kinds[:1] in (["any_stitch"], ["stitch"]):
             return True
     return False
+
+
+def _in_one_place(kinds: list[str]) -> bool:
+    """Whether "in next st" follows: "1l sc in next st" may be 11 or 1, as a digit that was typed twice."""
+    return kinds[:1] == ["in"] and kinds[1:2] in (["next"], ["same"], ["first"], ["last"]) and kinds[2:] != ["number"]
 
 
 def _figure(one: Lexeme, two: Lexeme, number: int) -> Lexeme:

@@ -81,3 +81,37 @@ def test_a_join_behind_what_goes_into_a_corner() -> None:
     """The stitches go into the corner, and the slip stitch into the other motif makes none."""
     row = "Rnd 2: Ch 1, *sc in next 5 sc, in corner sp work 2 sc, sl st in next st of First Motif; rep from * around.\n"
     assert counts(check(SQUARE + row))[1] == 28
+
+
+STRIP = "Strip\nUS terms.\n\nRow 1: Ch 15, sc in 2nd ch from hook and in each ch across. (14 sc)\n"
+
+
+@pytest.mark.parametrize("join", ["Join B in 5th st", "Join B with sl st in 5th sc", "With B joined in 5th st"])
+def test_a_row_that_begins_in_a_numbered_stitch(join: str) -> None:
+    """Four stitches stand before the fifth, and a row that is worked to and fro does not come round to them."""
+    report = check(STRIP + f"Fasten off.\nRow 2: {join}, ch 1, sc in same st and in each st across.\n")
+    assert counts(report)[1] == 10
+
+
+@pytest.mark.parametrize("place", ["16th st", "4th st from end"])
+def test_a_row_that_begins_in_a_stitch_that_is_not_known(place: str) -> None:
+    """Where the stitch is not there, or is told from the other end, the row begins in no other."""
+    report = check(STRIP + f"Fasten off.\nRow 2: Join B in {place}, ch 1, sc in same st and in each st across.\n")
+    assert counts(report)[1] is None
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        "(2 sc, ch 1, 2 sc) on each side",  # a bracket that goes to no corner: how many sides there are, nothing tells
+        "sc in each sc to next ch-2 sp, 3 sc in ch-2 sp, repeat around for 2 sides, sc in each remaining sc",
+    ],
+)
+def test_how_many_sides_is_not_guessed(words: str) -> None:
+    """Sides without a corner in what is worked again, and so many of them that may be in all or more."""
+    assert counts(check(SQUARE + f"Rnd 2: Ch 1, {words}.\n"))[1] is None
+
+
+def test_a_side_with_its_corner_on_each_side() -> None:
+    """Where each pass goes to its corner, each pass is a side."""
+    assert counts(check(SQUARE + "Rnd 2: Ch 1, [sc in next 5 sc, 3 sc in corner sp] on each side.\n"))[1] == 32

@@ -81,3 +81,19 @@ def test_own_words_in_another_script() -> None:
     )  # noqa: RUF001
     assert counts(report) == [6, 12]
     assert [one for one in all_findings(report) if one[0] == "misprint"] == []
+
+
+def test_a_figure_typed_twice_may_be_one() -> None:
+    """Eleven stitches in one place are as likely one, with its digit typed twice: which, is not known."""
+    text = "Bag\nUS terms.\nRow 1: Ch 13, sc in 2nd ch from hook and in each ch. (12 sc)\n"
+    for words, made in (("1l sc in next st, sc in next 6 sts", None), ("1l sc, 2 sc in last st", 13)):
+        assert (
+            counts(
+                check(
+                    f"{text}Row 2: Ch 1, sc in next 5 sts, {words}.\n"
+                    if made is None
+                    else f"{text}Row 2: Ch 1, {words}.\n"
+                )
+            )[1]
+            == made
+        )
