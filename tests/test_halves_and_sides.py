@@ -115,3 +115,23 @@ def test_how_many_sides_is_not_guessed(words: str) -> None:
 def test_a_side_with_its_corner_on_each_side() -> None:
     """Where each pass goes to its corner, each pass is a side."""
     assert counts(check(SQUARE + "Rnd 2: Ch 1, [sc in next 5 sc, 3 sc in corner sp] on each side.\n"))[1] == 32
+
+
+@pytest.mark.parametrize(
+    ("words", "made"),
+    [
+        ("2 sc in next st and the following 2 sts, sc in last 11 sts", 17),  # two in each of the three
+        ("3 sc in next st and the next 3 sts, sc in last 10 sts", 22),
+        ("sc in next 3 sts and the next 3 sts, sc in last 8 sts", 14),
+        ("sc in next 3 sts and the same 3 sts", None),
+    ],
+)
+def test_so_many_in_one_place_and_in_the_next_few(words: str, made: int | None) -> None:
+    """What goes into the one stitch goes into each of those behind "and the", whatever their number."""
+    assert counts(check(STRIP + f"Row 2: Ch 1, {words}.\n"))[1] == made
+
+
+def test_the_run_along_the_first_edge_is_worked_again() -> None:
+    """A row worked "once more" begins with its first stitches, be they spread along an edge."""
+    words = "20 sc along long edge, 3 sc in corner, 12 sc along short edge, 3 sc in corner; rep once more"
+    assert counts(check(STRIP + f"Border: Ch 1, {words}.\n"))[1] in (76, None)
