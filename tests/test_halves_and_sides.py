@@ -134,4 +134,13 @@ def test_so_many_in_one_place_and_in_the_next_few(words: str, made: int | None) 
 def test_the_run_along_the_first_edge_is_worked_again() -> None:
     """A row worked "once more" begins with its first stitches, be they spread along an edge."""
     words = "20 sc along long edge, 3 sc in corner, 12 sc along short edge, 3 sc in corner; rep once more"
-    assert counts(check(STRIP + f"Border: Ch 1, {words}.\n"))[1] in (76, None)
+    assert counts(check(STRIP + f"Row 2: Ch 1, {words}.\n"))[1] in (76, None)
+
+
+@pytest.mark.parametrize(
+    "aside", ["(on the other side of the ch 5 sc)", "(along the other side of the ch 5 sc, 2 sc in last ch)"]
+)
+def test_work_on_the_other_side_in_brackets_is_not_left_out(aside: str) -> None:
+    """Brackets that send the row round its chain, with stitches in them, explain nothing."""
+    row = f"Rnd 1: Ch 7, sc in 2nd ch from hook, 4 sc, 3 sc in last ch {aside}.\n"
+    assert counts(check(f"Sole\nUS terms.\n\n{row}"))[0] in (13, 15, None)

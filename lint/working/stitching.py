@@ -192,8 +192,11 @@ class Stitching(Making):
         if place.which is Which.EACH:
             self.work_each(step, kind, each, found, instead)
             return
-        if number > 1 and len(found) > 1 and step.number_said and not place.each_of and len(place.ordinals) < 2:
-            if number == len(found) and step.stitch != "inc" and not beside_one(step, place):
+        spread = (
+            number > 1 and len(found) > 1 and step.number_said and not place.each_of and not beside_one(step, place)
+        )
+        if spread and len(place.ordinals) < 2:
+            if number == len(found) and step.stitch != "inc":
                 # "5 sc in next 5 sts" is one in each; a house may mean five in each, and its counts tell
                 each = 1 if self.choices.pick(("n in next n", "habit"), 2, 0) == 0 else number
             elif number > 3 and place.targets[0].kind in _STITCHES and place.which is Which.NEXT:
