@@ -144,3 +144,10 @@ def test_work_on_the_other_side_in_brackets_is_not_left_out(aside: str) -> None:
     """Brackets that send the row round its chain, with stitches in them, explain nothing."""
     row = f"Rnd 1: Ch 7, sc in 2nd ch from hook, 4 sc, 3 sc in last ch {aside}.\n"
     assert counts(check(f"Sole\nUS terms.\n\n{row}"))[0] in (13, 15, None)
+
+
+@pytest.mark.parametrize(("run", "made"), [("next sc", None), ("each sc", 32), ("next 5 sc", 32)])
+def test_a_pass_that_takes_every_space_leaves_none_to_the_next(run: str, made: int | None) -> None:
+    """Of "each ch-2 sp" in a repeat, one side each is worked where the run before it comes to it, or it is not known which."""
+    report = check(SQUARE + f"Rnd 2: Ch 1, *sc in {run}, 3 sc in each ch-2 sp; rep from * around.\n")
+    assert counts(report)[1] in (made, None)
