@@ -97,3 +97,11 @@ def test_a_figure_typed_twice_may_be_one() -> None:
             )[1]
             == made
         )
+
+
+def test_an_increase_behind_a_bar_and_the_colour_of_skin() -> None:
+    """A bar glued to "nc" is no column of a table, and a colour named behind another is no skip."""
+    circle = "Head\nUS terms.\nRnd 1: 8 sc in magic ring. (8)\n"
+    assert counts(check(circle + "Rnd 2: (sc, |nc) x 4.\n"))[1] == 12
+    assert counts(check(circle + "Rnd 2: 4 sc brown, skin next 4 sts.\n"))[1] is None
+    assert counts(check(circle + "Rnd 2: 4 sc, Skin next st, 3 sc.\n"))[1] == 7
