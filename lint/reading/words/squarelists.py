@@ -21,6 +21,7 @@ class _Piece:
     sort: str
     number: int
     stitch: bool
+    led: bool = True  # by a semicolon or a full stop, and not by a comma
 
 
 def squares_as_list(stream: Stream) -> Stream:
@@ -53,7 +54,9 @@ def _pieces(words: list[Lexeme], sign: int, end: int) -> list[_Piece]:
     parts = [_piece(words, one, other) for one, other in zip(cuts, cuts[1:], strict=False)]
     found = [part for part in parts if part is not None]
     several = len(found) > 1 and any(part.stitch for part in found)
-    return found if len(found) == len(parts) and not several else []
+    if len(found) < len(parts) or several:
+        return []
+    return [replace(part, led=part.sign == sign) for part in found]
 
 
 def _piece(words: list[Lexeme], sign: int, end: int) -> _Piece | None:
@@ -81,6 +84,9 @@ def _told_before(words: list[Lexeme], end: int) -> Counter[str]:
 
 def _worked(run: list[_Piece], before: Counter[str]) -> int:
     """How many of the pieces are worked; those behind them count what the row has, each sort once."""
+    several = next((at for at in range(len(run) - 1) if not run[at + 1].led), None)
+    if several is not None and not any(_counts(run[at:], run[:at], before) for at in range(1, len(run))):
+        run = run[:several]  # "1 sp, 5 bls, 1 sp." between two stops is mostly a count
     sorts = Counter(piece.sort for piece in run)
     end = len(run)
     while end and run[end - 1].stitch and sorts[run[end - 1].sort] == 1:
