@@ -54,6 +54,7 @@ def _misprint(lexemes: list[Lexeme], at: int, before: str) -> tuple[Lexeme | Non
         and two is not None
         and three is not None
         and three.kind in _COUNTED
+        and not _in_one_place([item.kind for item in lexemes[at + 3 : at + 6]])
     ):
         if two.kind == "word" and two.text in _ROUND_O:
             return _figure(one, two, 10 * one.number), 2
@@ -64,7 +65,15 @@ def _misprint(lexemes: list[Lexeme], at: int, before: str) -> tuple[Lexeme | Non
             return _joined(one, three, "s1 " + three.text, kind="stitch", value="sl st", meant="sl st"), 3
     if (found := _increase(one, two, before)) is not None:
         return found
-    if one.lower in _SKIP and before in _OPENS and _names_stitch([item.kind for item in lexemes[at + 1 : at + 4]]):
+    coloured = (
+        one.lower == "skin" and at > 1 and lexemes[at - 2].kind in ("word", "color")
+    )  # "4 sc black, skin next 4 sts"
+    if (
+        one.lower in _SKIP
+        and not coloured
+        and before in _OPENS
+        and _names_stitch([item.kind for item in lexemes[at + 1 : at + 4]])
+    ):
         return replace(one, kind="skip", value="skip", meant="skip"), 1
     if [item.kind for item in lexemes[at : at + 2]] == ["and", "chain"] and before == "in":
         if [item.lower for item in lexemes[at + 2 : at + 4]] == ["from", "hook"]:
@@ -76,7 +85,12 @@ def _increase(one: Lexeme, two: Lexeme | None, before: str) -> tuple[Lexeme, int
     """An "inc" whose first letter is damaged, behind its number or where a clause begins."""
     if one.kind == "word" and _INC.fullmatch(one.text) and (before in ("number", *_OPENS)):
         return replace(one, kind="increase", value="inc", meant="inc"), 1
-    split = one.text in ("1", "'", "’", "`", "|") and two is not None and two.glued and two.text == "NC"
+    split = (
+        one.text in ("1", "'", "’", "`", "|")
+        and two is not None
+        and two.glued
+        and two.text in (("NC", "nc") if one.text == "|" else ("NC",))
+    )
     if split and before in ("number", *_OPENS):
         return _joined(one, two, one.text + two.text, kind="increase", value="inc", meant="inc"), 2
     return None
@@ -89,6 +103,11 @@ def _names_stitch(kinds: list[str]) -> bool:
         if kinds[:1] in (["any_stitch"], ["stitch"]):
             return True
     return False
+
+
+def _in_one_place(kinds: list[str]) -> bool:
+    """Whether "in next st" follows: "1l sc in next st" may be 11 or 1, as a digit that was typed twice."""
+    return kinds[:1] == ["in"] and kinds[1:2] in (["next"], ["same"], ["first"], ["last"]) and kinds[2:] != ["number"]
 
 
 def _figure(one: Lexeme, two: Lexeme, number: int) -> Lexeme:

@@ -33,7 +33,7 @@ class Stated:
     span: Span
     items: tuple[StatedItem, ...]
     per_side: Amount | None = None
-    perhaps: Work | None = None  # what it is if it is no count: "9 inc. 9 sc."
+    perhaps: tuple[Work, ...] = ()  # what it is if it is no count: "9 inc. 9 sc.", "2 sps; 1 bl; 2 sps; 1 bl."
 
     @property
     def series(self) -> tuple[Amount, ...]:

@@ -89,3 +89,27 @@ def test_one_finding_a_word() -> None:
     found = [one for one in report.findings if one.rule == "misprint"]
     assert len(found) == 1
     assert [report.source.line_of(other.span) for other in found[0].related] == [7, 7]
+
+
+def test_a_figure_typed_twice_may_be_one() -> None:
+    """Eleven stitches in one place are as likely one, with its digit typed twice: which, is not known."""
+    text = "Bag\nUS terms.\nRow 1: Ch 13, sc in 2nd ch from hook and in each ch. (12 sc)\n"
+    for words, made in (("1l sc in next st, sc in next 6 sts", None), ("1l sc, 2 sc in last st", 13)):
+        assert (
+            counts(
+                check(
+                    f"{text}Row 2: Ch 1, sc in next 5 sts, {words}.\n"
+                    if made is None
+                    else f"{text}Row 2: Ch 1, {words}.\n"
+                )
+            )[1]
+            == made
+        )
+
+
+def test_an_increase_behind_a_bar_and_the_colour_of_skin() -> None:
+    """A bar glued to "nc" is no column of a table, and a colour named behind another is no skip."""
+    circle = "Head\nUS terms.\nRnd 1: 8 sc in magic ring. (8)\n"
+    assert counts(check(circle + "Rnd 2: (sc, |nc) x 4.\n"))[1] == 12
+    assert counts(check(circle + "Rnd 2: 4 sc brown, skin next 4 sts.\n"))[1] is None
+    assert counts(check(circle + "Rnd 2: 4 sc, Skin next st, 3 sc.\n"))[1] == 7

@@ -59,3 +59,12 @@ def test_which_piece_is_meant_is_not_guessed() -> None:
     text = _hat("Small stops after Rnd 3.\n", last="Rnd 6: sc in each st.").replace(" 24 (32, 40) sts.", " (40)")
     report = check(text + "\nPompom\nRnd 1: 6 sc in magic ring. (6)\n")
     assert counts(report)[:6] == [8, 16, 24, 32, 40, 40]
+
+
+@pytest.mark.parametrize("fourth", ["(24, 32, 32 sts)", "(32 sts)", "(-, 32, 32 sts)"])
+def test_the_figure_that_a_size_left_off_with_is_told_again(fourth: str) -> None:
+    """A count that has a size's last figure once more, beside those of sizes that go on, does not bring it back."""
+    text = "".join(_CROWN[:3]) + "Small stops here.\n" + _CROWN[3].replace("(32)", fourth)
+    report = check(f"Hat\n\nSizes: Small (Medium, Large)\nUS terms.\n\n{text}")
+    assert [counts(report, size) for size in range(2)] == [[8, 16, 24, None], [8, 16, 24, 32]]
+    assert corrections(report) == []

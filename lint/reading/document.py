@@ -9,7 +9,7 @@ from itertools import accumulate
 
 from lint.expression import expression
 from lint.lexicon import Lexeme, Lexicon
-from lint.pattern import Abbreviation, Label, Part, Pattern, Row
+from lint.pattern import Abbreviation, Label, Part, Pattern, Row, Stated
 from lint.place import Which
 from lint.reading import definitions
 from lint.reading.chainnotes import countings
@@ -33,6 +33,7 @@ from lint.reading.likework import (
 from lint.reading.lines.ahead import tells_of_chains
 from lint.reading.lines.headings import begins_work
 from lint.reading.lines.layout import Layout, LayoutReader
+from lint.reading.lines.leaving import carried_over
 from lint.reading.lines.marks import marked
 from lint.reading.lines.roundparts import round_by_words
 from lint.reading.lines.tallies import tell_tallies, without_each_row, without_rows_told
@@ -182,6 +183,7 @@ class _RowReader:
         self.change_table = has_change_table(source.text)
         self.rounds = False  # whether the part before is worked in rounds
         self.rounds_to = 0  # the number of the last round, where the part before is worked in rounds
+        self.counted: Stated | None = None  # what was printed last
         self.ended: set[int] = set()  # "Sizes … only" that the rows under it have outgrown
 
     def part(self, text: PartText) -> Part:
@@ -252,6 +254,7 @@ class _RowReader:
         if text.gate and (text.gate in self.ended or self._speaks_for_all(text, reading)):
             self.ended.add(text.gate)
             sizes = None
+        self.counted = reading.stated or self.counted
         vain = label_in_vain(lexemes) if text.label is None else None
         if vain is not None:
             span = Span(text.span.start, lexemes[vain].start)
@@ -358,7 +361,7 @@ class _RowReader:
         """Whether a gate has ended unsaid: the row gives its number or its count for sizes that the gate shuts out."""
         out = [size for size in range(self.vocabulary.sizes) if text.sizes is not None and size not in text.sizes]
         numbers = [item.number for item in reading.stated.items] if reading.stated is not None else []
-        listed = [number for number in numbers if len(number.values) > 1]
+        listed = [one for one in numbers if len(one.values) > 1 and not carried_over(one, self.counted, out)]
         labelled = text.label is not None and bool(text.label.by_size)
         return any(number.at(size) is not None for number in listed for size in out) or (
             labelled and any(text.label.at(size) for size in out)

@@ -46,7 +46,7 @@ def with_count(entry: Entry) -> Cell:
     """A cell with the printed count that it was, or would be, compared with."""
     instance, cell = entry.instance, entry.cell
     stated = instance.stated
-    if stated is not None and stated.perhaps is not None and cell.outcome is Outcome.NOT_STATED:
+    if stated is not None and stated.perhaps and cell.outcome is Outcome.NOT_STATED:
         return cell  # it was worked
     if stated is None and instance.loop is not None and cell.comparison is not None:
         stated = instance.loop.stated

@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from lint.place import Which
+from lint.amount import ONE
+from lint.place import Place, Which
 from lint.tree import PLAIN, Chain, Group, JoinYarn, Loops, Remark, Repeat, Special, Step, TimesKind, UseYarn, Work
 from lint.working.beginning import Beginning
 from lint.working.chains import standing
@@ -218,3 +219,9 @@ class Making(Beginning):
         if times.kind is TimesKind.UNCLEAR:
             return number + self.choices.pick(("times", times.span.start), 2, 0, ("times", "habit"))
         return number
+
+
+def beside_one(step: Work, place: Place) -> bool:
+    """ "2 sc in next st and the next 2 sts": so many go into the one place, and so into each of the others."""
+    others = [one for one in step.places if one is not place]
+    return any(one.number == ONE and one.which in (Which.NEXT, Which.FIRST, Which.LAST) for one in others)

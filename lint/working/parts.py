@@ -308,6 +308,15 @@ class Parts(Arms):
             index = inside[end] if inside else index
         elif place.which is Which.LAST:
             index = cursor.back_from_end((target,), 1, self.size)
+        elif place.which is Which.NTH and place.of is None and len(place.ordinals) == 1 and not place.middle:
+            there = [
+                i for i, node in enumerate(cursor.nodes) if i >= cursor.at and cursor.matches(node, target, self.size)
+            ]
+            if place.ordinals[0] > len(there):
+                raise PlacesUnknown("the place to begin in is not there")
+            index = there[place.ordinals[0] - 1]  # "Join A in 4th st"
+        elif place.which is Which.FROM_HOOK:
+            raise PlacesUnknown("which place that is to begin in is not known here")  # "in 3rd st from end"
         if index is None:
             index = cursor.find(target, self.size, cursor.at if place.which is Which.NEXT else 0)
         if index is None:

@@ -14,7 +14,7 @@ from lint.working.cursor import PlacesUnknown, Trouble, family
 from lint.working.earlier import Behind, behind, passes
 from lint.working.moving import Moving
 from lint.working.rowstate import Noted
-from lint.working.underloops import fastens_loops, passed_alike, passed_before
+from lint.working.underloops import fastens_loops, passed_alike, passed_before, takes_all_spaces
 
 _ROOM = 12  # places: fewer may really be too few for one pass
 _FAR_TOO_OFTEN = 300  # passes beyond what fits: the number is a slip of the pen, and a count made of it tells nothing
@@ -184,6 +184,8 @@ class Repeating(Moving):
         shrunk = self.called and any(node.kind != "ch" for node in cursor.nodes)  # a row called again, down to its ends
         if not passes and not left and not shrunk:
             raise PlacesUnknown("the repeat would not be worked even once")
+        if passes == 1 and takes_all_spaces(step):
+            raise PlacesUnknown("which of those spaces each pass takes is not said")
         if left:
             self.noted.append(Noted(Trouble("does not fit", _unit_of(step), left, str(passes)), step.span))
             cursor.at = max(cursor.at, boundary) if boundary < len(cursor.nodes) else cursor.at

@@ -12,6 +12,8 @@ from lint.working.fabric import Node
 from lint.working.parts import middle_of
 from lint.working.rowends import RowEnds
 
+_ONE_OF_THEM = (Which.FIRST, Which.LAST, Which.NTH, Which.SAME)  # "working 3 sc in first and third corner sp"
+
 
 class SideBySide(RowEnds):
     """Which places each of several runs takes, in the order in which they are met."""
@@ -32,6 +34,8 @@ class SideBySide(RowEnds):
         window, holds = cursor.nodes[start:boundary], Counter[int]()
         self.middles, self.seconds = self.middles_of_threes(), self.seconds_of_threes()
         for step in beside:
+            if step.place.which in _ONE_OF_THEM and step.place.of is None:
+                raise PlacesUnknown("which of those places are worked beside the run is not known here")
             nodes = self.taken(step.place, window)
             if (limit := step.place.limit) is not None and limit.kind is not LimitKind.END:
                 if not limit.but or limit.target != step.place.targets[0]:
@@ -102,7 +106,8 @@ class SideBySide(RowEnds):
     def expect(self, place: Place, found: int) -> None:
         """ "in each of the 4 corner sps": so many there must be."""
         wanted = self.amount(place.number)
-        if place.bare and not place.each_of and found != wanted:
+        one = place.bare or place.which is Which.NEXT  # "in corner sp", "in next corner sp"
+        if one and not place.each_of and found != wanted:
             raise PlacesUnknown("the words name one such place, and the row below has several")
         if place.each_of and found != wanted:
             kind = "run out" if wanted > found else "left"

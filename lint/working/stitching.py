@@ -9,7 +9,7 @@ from lint.place import Place, Target, TargetKind, Which
 from lint.tree import Alongside, Shaping, Skip, Step, Work
 from lint.working.cursor import Cursor, PlacesUnknown, Trouble
 from lint.working.fabric import Fabric, Node
-from lint.working.making import Making
+from lint.working.making import Making, beside_one
 from lint.working.rowstate import NotDefined
 from lint.working.shaping import shaped, shaping_after
 from lint.working.starts import into_round_start
@@ -150,6 +150,8 @@ class Stitching(Making):
         beside = beside_steps(following) if place.which is Which.EACH else []
         if beside:
             found, instead = self.each_and_beside(place, beside, following)
+            if together:
+                raise PlacesUnknown("which stitches go together beside the other places is not said")
         else:
             found, instead = self.find(place, following), {}
         self.remember(place, len(found), step.stitch)
@@ -190,7 +192,10 @@ class Stitching(Making):
         if place.which is Which.EACH:
             self.work_each(step, kind, each, found, instead)
             return
-        if number > 1 and len(found) > 1 and step.number_said and not place.each_of and len(place.ordinals) < 2:
+        spread = (
+            number > 1 and len(found) > 1 and step.number_said and not place.each_of and not beside_one(step, place)
+        )
+        if spread and len(place.ordinals) < 2:
             if number == len(found) and step.stitch != "inc":
                 # "5 sc in next 5 sts" is one in each; a house may mean five in each, and its counts tell
                 each = 1 if self.choices.pick(("n in next n", "habit"), 2, 0) == 0 else number

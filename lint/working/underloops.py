@@ -66,4 +66,23 @@ def fastens_loops(step: Repeat) -> bool:
     return slips and bool(places) and plain and any(isinstance(one, Chain) for one in step.items)
 
 
-__all__ = ["fastens_loops", "passed_alike", "passed_before"]
+def takes_all_spaces(step: Repeat) -> bool:
+    """ "*sc in next sc, 3 sc in each ch-2 sp; rep from * around": the first pass would leave none for those behind it."""
+    works = [one for one in step.items if isinstance(one, (Work, Group)) and one.places]
+    spaces = [
+        one
+        for one in works
+        for place in one.places
+        if place.which is Which.EACH
+        and not place.each_of
+        and place.limit is None
+        and place.of is None
+        and place.targets[0].kind is TargetKind.SPACE
+    ]
+    stitches = any(
+        one.places[0].which is Which.NEXT and one.places[0].targets[0].kind is not TargetKind.SPACE for one in works
+    )
+    return bool(spaces) and stitches
+
+
+__all__ = ["fastens_loops", "passed_alike", "passed_before", "takes_all_spaces"]

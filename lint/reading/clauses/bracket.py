@@ -372,7 +372,7 @@ class BracketClauses(SizedClauses):
             return True
         gloss = gloss or self._behind_short_chain(start)
         spread = gloss and bool(self.steps) and isinstance(self.steps[-1], Evenly)  # how stitches are spread on an edge
-        explains = not worked or spread or len(worked) == 1 and not getattr(worked[0], "places", ())
+        explains = not worked or spread or len(worked) == 1 and notes.only_named(items, worked[0])
         if not worked and holds_work(stream.lexemes[start:close]):
             explains = False  # "(this round only: 2 sc in last st)"
         if worked == [] and self.closes_last_loop(start, close):

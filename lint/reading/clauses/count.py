@@ -65,7 +65,8 @@ class CountClauses(WordClauses):
         found = found or self.bare_count(worked or turned)
         if found is None or not worked and any(item.unit != "unknown" for item in found.items):
             return False
-        self.reading.stated = self.of_the_run(found)
+        found = self.of_the_run(found)
+        self.reading.stated = found if found.perhaps else replace(found, perhaps=self.as_squares(found))
         return True
 
     def of_the_run(self, found: Stated) -> Stated:
@@ -109,14 +110,26 @@ class CountClauses(WordClauses):
         stream.at = start
         return None
 
-    def as_work(self, found: Stated) -> Work | None:
+    def as_work(self, found: Stated) -> tuple[Work, ...]:
         """The stitches that a figure behind a full stop would be if it were no count; none behind a turn."""
         item = found.items[0]
         sort, _, stitch = item.unit.partition(":")
         turned = any(isinstance(step, Turn) and step.turned for step in self.steps)
         if len(found.items) > 1 or item.series or sort != "kind" or turned:
-            return None
-        return Work(item.span, stitch, item.number, number_said=True)
+            return ()
+        return (Work(item.span, stitch, item.number, number_said=True),)
+
+    def as_squares(self, found: Stated) -> tuple[Work, ...]:
+        """The filet squares that "; 2 sps; 1 bl." would be if they counted none; none behind a turn, a join or a full run."""
+        turned = any(isinstance(step, Turn) and step.turned for step in self.steps[2:])  # "Ch 3, turn, 2 sps;"
+        if turned or self.over() or any(one.series for one in found.items):
+            return ()
+        named = [self.stream.vocabulary.specials.get(one.unit.removeprefix("special:")) for one in found.items]
+        squares = [one for one in named if one is not None and one.places_itself]
+        if len(squares) < len(named):
+            return ()
+        works = zip(found.items, squares, strict=True)
+        return tuple(Work(one.span, made.name, one.number, special=made, number_said=True) for one, made in works)
 
     def changes_colour(self, at: int) -> bool:
         """Whether the last clause before an index is a change of colour."""

@@ -181,11 +181,13 @@ class PlaceFirstClauses(WithClauses):
             last = bool(stream.take_if("and"))
             stream.take_if("make") if last else None
         if last:
-            stream.at = after[-1]
+            stream.at = after[0]
             return []
         placeless = next((i for i, item in enumerate(items) if not bare(item) and not _joins(item)), len(items))
         listed = next((n for n in range(placeless, 1, -1) if mirrored(items[:n])), min(1, len(items)))
-        if listed == 1 and placeless > 1 and isinstance(items[0], Work) and isinstance(items[1], Work):
+        two = isinstance(items[0], Work) and isinstance(items[1], Work) if placeless > 1 else False
+        if listed == 1 and two and not _joins(items[1]):
+            stream.at = after[0]
             return []  # which of them go into the place is not said
         stream.at = after[listed]
         return items[:listed]

@@ -118,7 +118,7 @@ def _says_all(words: list[str]) -> bool:
     if words[:1] not in (["repeat"], ["rep"], ["continue"], ["cont"]) or "from" in words:
         return False
     all_sides = any(word in ("each", "all", "every") for word in words) and any(word in _SIDE_WORDS for word in words)
-    around = any(word in ("around", "round") for word in words)
+    around = any(word in ("around", "round") for word in words) and not any(map(_number, words))
     idle = all(word in _ALIKE or word in _SIDE_WORDS or _number(word) or word in _AROUND for word in words[1:])
     return idle and (all_sides or around) and not any(word in ("first", "corner", "corners") for word in words)
 

@@ -70,7 +70,7 @@ def of_one_sort(stream: Stream) -> bool:
 def perhaps_more(steps: list[Step], stated: Stated | None, lexemes: list[Lexeme], sizes: int) -> Stated | None:
     """The count; straight behind a decrease, "…, sc2tog 8 sts" or "…, sc2tog (2, 3, 4)" over the sizes, it may be how much more of it is worked."""
     item = stated.items[0] if stated is not None and len(stated.items) == 1 else None
-    if item is None or stated.perhaps is not None or item.series:
+    if item is None or stated.perhaps or item.series:
         return stated
     before = [step for step in steps if step.span.start < stated.span.start]
     last = before[-1] if before and isinstance(before[-1], Work) and before[-1].together else None
@@ -84,4 +84,4 @@ def perhaps_more(steps: list[Step], stated: Stated | None, lexemes: list[Lexeme]
     if any(figure % each or figure < each for figure in figures):
         return stated
     more = Amount(tuple(None if figure is None else figure // each - 1 for figure in item.number.values))
-    return replace(stated, perhaps=Work(item.span, last.stitch, more, together=last.together, number_said=True))
+    return replace(stated, perhaps=(Work(item.span, last.stitch, more, together=last.together, number_said=True),))

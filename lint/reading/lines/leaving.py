@@ -7,8 +7,9 @@ from dataclasses import dataclass, replace
 
 import regex
 
+from lint.amount import Amount
 from lint.expression import expression
-from lint.pattern import Label
+from lint.pattern import Label, Stated
 from lint.reading.sizes.gates import GateReader, Sizes, goes_on_to
 
 _NAMES = r"[\w/][\w/.½¼¾,&+ ()–-]{0,60}?"
@@ -149,3 +150,12 @@ def cut_after(label: Label, leaving: Leaving, number: int, gone: Collection[int]
     if all(own == label.at(size) for size, own in enumerate(numbers)):
         return label
     return replace(label, by_size=tuple(numbers))
+
+
+def carried_over(figures: Amount, before: Stated | None, out: Collection[int]) -> bool:
+    """Whether figures only say again what sizes that left off ended with, while those of the others go on: "18 (24, 24)"."""
+    last = before.items[0].number if before is not None and before.items else None
+    if last is None:
+        return False
+    same = {size: figures.at(size) == last.at(size) for size in range(len(figures.values))}
+    return all(same.get(size, False) for size in out) and not all(same.values())

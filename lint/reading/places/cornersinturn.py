@@ -12,6 +12,7 @@ from itertools import pairwise
 from lint.lexeme import Lexeme
 from lint.place import Limit, LimitKind, Place, Target, TargetKind, Which
 from lint.reading.words.stream import SIGNS
+from lint.source import Span
 from lint.tree import MAKES_STITCHES, Alongside, Group, Passage, Repeat, Step, Times, TimesKind, Unread, Work
 
 
@@ -29,10 +30,34 @@ def corners_in_turn(steps: list[Step], lexemes: list[Lexeme]) -> list[Step]:
     one, other = (steps[at] for at in works[-2:])
     for run, corners in ((one, other), (other, one)):
         if isinstance(run, Work) and (beside := _beside(corners)) is not None and _runs_up_to(run, beside.place):
+            if _of_one_side(run.places[0], lexemes):
+                words = "".join(item.text + " " for item in _told(run.span, lexemes)).strip()
+                steps[works[-2 if run is one else -1]] = Unread(
+                    run.span, words, "what the other sides have is not said"
+                )
+                break
             on = replace(run, places=(replace(run.places[0], limit=Limit(LimitKind.END)),))
             steps[works[-2]], steps[works[-1]] = on, beside
             break
     return [_unknown_sides(step, lexemes) for step in steps]
+
+
+_ONE_SIDE = ("one", "first", "last", "second", "third", "other", "remaining", "this", "that", "next")
+
+
+def _told(span: Span, lexemes: list[Lexeme]) -> list[Lexeme]:
+    return [item for item in lexemes if span.start <= item.start < span.end]
+
+
+def _of_one_side(place: Place, lexemes: list[Lexeme]) -> bool:
+    """Whether a run is along one side, by name: "sc in each sc along one side", "across first side"."""
+    told = _told(place.span, lexemes)
+    behind = next((at for at, item in enumerate(told) if item.kind in ("across", "to", "word") and at > 1), len(told))
+    kinds, words = [item.kind for item in told[behind:]], [item.lower for item in told[behind:]]
+    if "corner" in kinds:
+        return "first" in words or "last" in words  # "to first corner"; "to next corner" may be each in its turn
+    some = any(word in _ONE_SIDE for word in words) or "number" in kinds
+    return "side" in kinds and some and "each" not in kinds and "all" not in kinds
 
 
 def _unknown_sides(step: Step, lexemes: list[Lexeme]) -> Step:

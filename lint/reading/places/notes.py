@@ -7,7 +7,7 @@ from dataclasses import replace
 from lint.lexicon import Lexeme
 from lint.reading.places.targets import is_space_word
 from lint.reading.words.stream import Stream
-from lint.tree import Counting
+from lint.tree import Counting, OtherSide, Step
 
 _ALWAYS = ("throughout", "subsequent", "always", "hereafter", "henceforth")
 
@@ -309,3 +309,8 @@ def global_countings(sentence: Stream) -> list[tuple[int | None, Counting]]:
             return []
         lengths = [None]
     return [(length, note) for length in lengths]
+
+
+def only_named(items: list[Step], work: Step) -> bool:
+    """Whether a bracket's one clause names a stitch and no place: "(2 sc)" explains, "(on the other side of the ch 5 sc)" works."""
+    return not getattr(work, "places", ()) and not any(isinstance(item, OtherSide) for item in items)

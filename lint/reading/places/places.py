@@ -85,7 +85,8 @@ def places(stream: Stream, allow_to: bool = False, bare: bool = False) -> tuple[
             stream.at = before
             break
         stream.skip("then")
-        pointed = stream.kind() == "the" and stream.kind(1) in _POINTS and stream.take() is not None
+        pointed = stream.kind() == "the" and stream.kind(1) in _POINTS and stream.kind(1) != "same"
+        stream.at += pointed
         again = preposition(stream, allow_to)
         if again is None and chains_made(stream, found[-1]):
             stream.at = before

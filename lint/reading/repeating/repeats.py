@@ -14,7 +14,7 @@ from lint.reading.words.lists import list_only
 from lint.reading.words.stream import CLOSERS, OPENERS, SIGNS, Stream
 from lint.reading.words.untilmade import until_done, until_made
 from lint.source import Span
-from lint.tree import Covers, Group, Passage, Repeat, Skip, Step, Times, TimesKind, Unread, Work
+from lint.tree import Covers, Evenly, Group, Passage, Repeat, Skip, Step, Times, TimesKind, Unread, Work
 
 
 @dataclass(frozen=True, slots=True)
@@ -252,7 +252,7 @@ def fold_row(steps: list[Step], how_often: Times, end: Span, covers: Covers = Co
 
     `sentence`: of "repeat this", which rather means the last so many steps, and may mean all.
     """
-    first = next((i for i, s in enumerate(steps) if isinstance(s, (Work, Group, Skip, Repeat))), None)
+    first = next((i for i, s in enumerate(steps) if isinstance(s, (Work, Group, Skip, Repeat, Evenly))), None)
     told = all(isinstance(s, Repeat) and s.times.kind is TimesKind.IN_ALL for s in steps[:-1] if isinstance(s, Repeat))
     if first is None or any(isinstance(s, (Mark, Unread)) for s in steps) or not told or isinstance(steps[-1], Repeat):
         return False  # "(dc, ch 1) twice, 5 dc in corner; rep around" is of the whole list

@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
+from lint.lexeme import Lexeme
 from lint.place import Limit, LimitKind
-from lint.reading.words.stream import CLOSERS, SIGNS, Stream
+from lint.reading.words.stream import CLOSERS, OPENERS, SIGNS, Stream
 from lint.tree import Times, TimesKind
 
 _LEADS = ("for", "on", "along", "across", "around", "over")
@@ -43,5 +44,21 @@ def by_sides(stream: Stream) -> Times | None:
         return None
     span = stream.span_from(start)
     if number is None:
+        if not _turns_corner(stream.lexemes[:start]):
+            stream.at = start
+            return None  # "(2 sc, ch 1, 2 sc) on each side": how many sides there are, nothing tells
         return Times(span, TimesKind.FILL, limit=Limit(LimitKind.END))
     return Times(span, TimesKind.MORE if others and not bracket else TimesKind.IN_ALL, number)
+
+
+def _turns_corner(words: list[Lexeme]) -> bool:
+    """Whether what is worked again goes to a corner or a space, or into one place for a corner, so that each pass is a side."""
+    end = next((at for at in range(len(words) - 1, -1, -1) if words[at].kind in (*CLOSERS, "repeat", "star")), 0)
+    depth, inside = 0, []
+    for item in reversed(words[: end + 1]):
+        depth += (item.kind in CLOSERS) - (item.kind in OPENERS)
+        if item.kind in OPENERS and depth == 0 and words[end].kind in CLOSERS:
+            break
+        inside.append(item.kind)
+    group = words[end].kind not in CLOSERS and any(kind in OPENERS for kind in inside)
+    return group or "corner" in inside or "space" in inside

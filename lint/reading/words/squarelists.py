@@ -21,25 +21,42 @@ class _Piece:
     sort: str
     number: int
     stitch: bool
+    led: bool = True  # by a semicolon or a full stop, and not by a comma
 
 
 def squares_as_list(stream: Stream) -> Stream:
-    """The row with such signs as commas, as far as its squares are worked and not counted."""
+    """The row with such signs as commas, as far as its squares are worked, and as semicolons in what counts them."""
     words = stream.lexemes
     cuts = [-1, *(at for at, item in enumerate(words) if item.kind in (";", ".")), len(words)]
-    put: set[int] = set()
+    put: dict[int, str] = {}
     run: list[_Piece] = []
     for before, behind in zip(cuts, cuts[1:], strict=False):
-        piece = _piece(words, before, behind)
-        if piece is not None:
-            run.append(piece)
-        if run and (piece is None or behind == len(words)):
-            worked = run[: _worked(run, _told_before(words, max(0, run[0].sign)))]
-            put |= {one.sign for one in worked if one.sign >= 0}
+        pieces = _pieces(words, before, behind)
+        run += pieces
+        if run and (not pieces or behind == len(words)):
+            worked = _worked(run, _told_before(words, max(0, run[0].sign)))
+            for at, piece in enumerate(run):
+                if piece.sign >= 0 and (at < worked or worked):
+                    put[piece.sign] = "," if at < worked else ";"
             run = []
     if not put:
         return stream
-    return Stream([replace(item, kind=",") if at in put else item for at, item in enumerate(words)], stream.vocabulary)
+    changed = [replace(item, kind=put.get(at, item.kind), text=put.get(at, item.text)) for at, item in enumerate(words)]
+    return Stream(changed, stream.vocabulary)
+
+
+def _pieces(words: list[Lexeme], sign: int, end: int) -> list[_Piece]:
+    """The squares of "2 bls, 2 sps" between two signs, all of them; of stitches there may be but one sort."""
+    commas = [at for at in range(sign + 1, end) if words[at].kind == ","]
+    cuts = [sign, *commas, end]
+    if commas and [item.kind for item in words[commas[-1] + 1 : end]] == ["turn"]:
+        cuts = cuts[:-1]  # "1 bl, turn"
+    parts = [_piece(words, one, other) for one, other in zip(cuts, cuts[1:], strict=False)]
+    found = [part for part in parts if part is not None]
+    several = len(found) > 1 and any(part.stitch for part in found)
+    if len(found) < len(parts) or several:
+        return []
+    return [replace(part, led=part.sign == sign) for part in found]
 
 
 def _piece(words: list[Lexeme], sign: int, end: int) -> _Piece | None:
@@ -67,6 +84,9 @@ def _told_before(words: list[Lexeme], end: int) -> Counter[str]:
 
 def _worked(run: list[_Piece], before: Counter[str]) -> int:
     """How many of the pieces are worked; those behind them count what the row has, each sort once."""
+    several = next((at for at in range(len(run) - 1) if not run[at + 1].led), None)
+    if several is not None and not any(_counts(run[at:], run[:at], before) for at in range(1, len(run))):
+        run = run[:several]  # "1 sp, 5 bls, 1 sp." between two stops is mostly a count
     sorts = Counter(piece.sort for piece in run)
     end = len(run)
     while end and run[end - 1].stitch and sorts[run[end - 1].sort] == 1:
