@@ -18,10 +18,11 @@ _COUNTED = (*_STITCHES, "increase", "decrease", "chain", "any_stitch")
 _SMALL_L, _ROUND_O = ("l",), ("O", "o", "\N{CYRILLIC CAPITAL LETTER O}", "\N{CYRILLIC SMALL LETTER O}")
 _INC = expression(r"['’`1lI|]?NC|lnc|Inc")  # "İNC" and "inc" as a font or a scanner leaves them
 _MIXED = expression(r"\p{Latin}\p{Cyrillic}|\p{Cyrillic}\p{Latin}")
+_CROSSES = ("\N{CYRILLIC SMALL LETTER HA}", "\N{CYRILLIC CAPITAL LETTER HA}")  # for the x of "(sc, inc) x 4"
 _SKIP = ("sp", "skin")
 # what a damaged word may look like: a line without any of these has none
 MAYBE_DAMAGED = expression(
-    r"(?i)\bl\b|\dl\b|\d ?[oо]\b|\bs1 st|['’`1l|]nc\b|\bsp\b|\bskin\b|\p{Latin}\p{Cyrillic}|\p{Cyrillic}\p{Latin}|\band ch"
+    r"(?i)\bl\b|(?<!\p{L})х(?!\p{L})|\dl\b|\d ?[oо]\b|\bs1 st|['’`1l|]nc\b|\bsp\b|\bskin\b|\p{Latin}\p{Cyrillic}|\p{Cyrillic}\p{Latin}|\band ch"
 )
 
 
@@ -38,6 +39,8 @@ def misprints_mended(lexemes: list[Lexeme]) -> list[Lexeme]:
 
 def _in_one_script(lexeme: Lexeme) -> Lexeme:
     """A stitch's word with letters of two scripts, which look alike: it was read as the Latin one."""
+    if lexeme.text in _CROSSES:
+        return replace(lexeme, text="x")  # looks right, and is told by no other letter
     mixed = not lexeme.meant and lexeme.kind != "word" and _MIXED.search(lexeme.text) is not None
     return replace(lexeme, meant=lexeme.text.translate(LATIN)) if mixed else lexeme
 

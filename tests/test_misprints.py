@@ -113,3 +113,11 @@ def test_an_increase_behind_a_bar_and_the_colour_of_skin() -> None:
     assert counts(check(circle + "Rnd 2: (sc, |nc) x 4.\n"))[1] == 12
     assert counts(check(circle + "Rnd 2: 4 sc brown, skin next 4 sts.\n"))[1] is None
     assert counts(check(circle + "Rnd 2: 4 sc, Skin next st, 3 sc.\n"))[1] == 7
+
+
+@pytest.mark.parametrize("often", ["\N{CYRILLIC SMALL LETTER HA} 3", "\N{CYRILLIC CAPITAL LETTER HA}3", "x 3"])
+def test_a_cross_of_another_script(often: str) -> None:
+    """The Cyrillic letter that looks like an x says how often, and needs no question."""
+    report = check(f"{_BALL}Rnd 2: (sc, inc) {often} (9)\n")
+    assert counts(report) == [6, 9]
+    assert _told(report) == []

@@ -45,6 +45,7 @@ _OVAL = "Sole\n\nUS terms\n\n"
         "(turn to the other side)",
         "turn to other side,",
         "(now working along the opposite side)",
+        ", now turn to the other side and work",
         "(turn and work along the other side of the foundation chain)",
     ],
 )

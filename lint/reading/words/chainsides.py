@@ -50,4 +50,5 @@ def _aside(words: list[Lexeme], at: int) -> tuple[int, int] | None:
     while end < len(words) and words[end].kind in _OF_CHAIN:
         end += 1
     stops = end < len(words) and words[end].kind in _STOPS
+    stops = stops or [item.kind for item in words[end : end + 2]] == ["and", "make"]  # "… and work 3 sc"
     return (first, end) if stops else None
