@@ -8,10 +8,15 @@ from lint.rulebook import Rulebook
 # "DK cotton; A navy 150 g, B mustard 100 g"
 _LETTER_THEN_NAME = expression(r"(?:^|[,;:]|\band)\s*([A-H])\s+(?=\p{L}+(?: \p{L}+)?(?:\s*[,;.]|\s+(?:\d|and\b)|\s*$))")
 
+# "A (oat)", "A: 2 balls"; but the letter of "Row 3 A:" is declared elsewhere, or names a part of the row
+_DECLARED = expression(
+    r"(?<!(?i:rows?|rounds?|rnds?|rds?)\s*\d{1,3}(?:\s*\([RrWw][Ss]\))?\s+)\b(MC|CC\d?|[A-H])\b\s*(?=[(,:=]|and\b)"
+)
+
 
 def colour_names(text: str, book: Rulebook) -> frozenset[str]:
     """Colour letters and names that the materials declare: "A (oat)", "MC (charcoal)", "color B"; and common names."""
-    found = {match[1].lower() for match in expression(r"\b(MC|CC\d?|[A-H])\b\s*(?=[(,:=]|and\b)").finditer(text)}
+    found = {match[1].lower() for match in _DECLARED.finditer(text)}
     found |= {match[1].lower() for match in expression(r"(?i)\bcolou?r\s+([A-H])\b").finditer(text)}
     if lines := expression(r"(?im)^.*\b(?:yarn|cotton|wool|acrylic|colou?rs?)\b.*$").findall(
         text

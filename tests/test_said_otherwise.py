@@ -1,0 +1,166 @@
+"""Rows whose words stand in an order of their own: places, counts and other rows told in other ways, and look-alikes that are work."""
+
+from __future__ import annotations
+
+import pytest
+from helpers import all_findings, check, counts, mades, outcomes
+
+_US = "Mat\n\nAbbreviations (US terms): ch = chain; sc = single crochet; hdc = half double crochet; dc = double crochet; st(s) = stitch(es); sp(s) = space(s); sl st = slip stitch; sk = skip\n\n"
+_UK = "Mat\n\nAbbreviations (UK terms): ch = chain; dc = double crochet; tr = treble; dtr = double treble; st(s) = stitch(es); sl st = slip stitch\n\n"
+_BASE = "Ch 13.\nRow 1: Sc in 2nd ch from hook and in each ch across. Turn. [12 sc]\n"
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        "Keep going in the same way as Row 2",
+        "Continue in the same manner as Row 2",
+        "Work in the same fashion as Row 2",
+        "Carry on in the same way as Row 2",
+        "Work in exactly the same way as Row 2",
+    ],
+)
+def test_the_same_way_as_a_row_is_that_row(words: str) -> None:
+    """ "in the same way as Row 2" calls Row 2, whichever words of going on lead to it."""
+    report = check(_US + _BASE + f"Row 2: Ch 1, 2 sc in first st, sc in each st to end. Turn.\nRows 3 to 5: {words}.\n")
+    assert counts(report) == [12, 13, 14, 15, 16]
+
+
+def test_going_on_in_the_same_way_without_a_row_is_not_counted() -> None:
+    """Without a row it is called after, what is worked stays open."""
+    report = check(
+        _US + _BASE + "Row 2: Ch 1, sc in each st. Turn.\nRows 3 to 5: Keep going in the same way as the hem.\n"
+    )
+    assert set(outcomes(report)[-3:]) == {"not-recomputed"}
+
+
+def test_corner_before_its_middle_stitch() -> None:
+    """ "the next corner's middle sc" is the middle sc of the next corner."""
+    for place in ("the next corner's middle sc", "the middle sc of the next corner"):
+        report = check(
+            _US + "Rnd 1: Ch 4, join to form a ring. Ch 1, (3 sc, ch 1) 4 times in ring, join. (12 sc)\n"
+            "Rnd 2: Ch 1, (3 sc in next ch-1 sp, sc in next 3 sc) 4 times, join. (24 sc)\n"
+            "Rnd 3: Sl st to middle sc of first corner, ch 1, *3 sc in middle sc of corner, sc in each sc up to "
+            f"{place}; rep from * 3 more times, join. (32 sc)\n"
+        )
+        assert counts(report) == [12, 24, 32]
+
+
+def test_slip_stitches_over_several_sorts() -> None:
+    """ "sl st over dc, 2 tr and 1 dtr and into next dtr" works no treble: all of it is walked over."""
+    head = (
+        _UK
+        + "Rnd 1: Ch 6, join to form a ring. 1 ch, (1 dc, 2 tr, 3 dtr, 2 tr, 1 dc) 4 times in ring, join. (36 sts)\n"
+    )
+    walked = "sl st over dc, 2 tr and 1 dtr and into next dtr, 1 ch, 1 dc in same dtr"
+    report = check(head + f"Rnd 2: {walked}, *6 ch, sk 8 sts, 1 dc in next dtr; rep from * twice more, 6 ch, join.\n")
+    assert counts(report) == [36, 4]
+
+
+def test_trebles_behind_slip_stitches_are_worked() -> None:
+    """With a place of their own the trebles are work: "sl st over next dc, 2 tr in next st"."""
+    row = "Row 2: Sl st over next 2 dc, 2 tr in next st, turn.\n"
+    report = check(_UK + "Ch 13.\nRow 1: 1 dc in 2nd ch from hook and in each ch to end, turn. (12 dc)\n" + row)
+    assert counts(report)[-1] == 2
+
+
+def test_other_stitches_skipped() -> None:
+    """ "skip the other 6 sts" are those behind the worked ones; "skip every other st" is not that."""
+    tube = "Rnd 1: Ch 12, join to form a ring. Ch 1, sc in each ch, join. (12 sc)\n"
+    report = check(_US + tube + "Rnd 2: Ch 1, sc in next 6 sts, ch 4, skip the other 6 sts, join.\n")
+    assert mades(report)[-1].stitches == 6
+    assert mades(report)[-1].spaces == {4: 1}
+    report = check(_US + tube + "Rnd 2: Ch 1, sc in next 6 sts, ch 4, skip the other 7 sts, join.\n")
+    assert all_findings(report, ("correction", "query")) != []
+
+
+def test_chains_told_among_the_count_behind_a_comma() -> None:
+    """ "12 tr, counting the 3 missed ch as 1 tr": the figure is the count, and the words tell what is among them."""
+    report = check(
+        _UK
+        + "Make 14 ch.\nRow 1: 1 tr in 4th ch from hook, 1 tr in each ch, turn. 12 tr, counting the 3 missed ch as 1 tr.\n"
+    )
+    assert (counts(report)[-1], outcomes(report)[-1]) == (12, "agrees")
+    report = check(
+        _UK
+        + "Make 14 ch.\nRow 1: 1 tr in 4th ch from hook, 1 tr in each ch, turn. 11 tr, counting the 3 missed ch as 1 tr.\n"
+    )
+    assert outcomes(report)[-1] == "differs"
+
+
+@pytest.mark.parametrize("sign", [">>", ">", "»", "~"])
+def test_count_behind_an_arrow_head_and_a_row_called_below(sign: str) -> None:
+    """A count behind such a sign ends its row, and a line below that calls the row begins anew."""
+    report = check(
+        _US + f"Rnd 1: Ch 12, join to form a ring. Ch 1, sc in each ch, join. {sign} 12 sc\n"
+        f"Rnd 2: Ch 1, (sc in next st, 2 sc in next st) to end, join. {sign} 18 sc\nWork Rnd 2 once more.\nRnd 4: Ch 1, sc in each st, join.\n"
+    )
+    assert counts(report) == [12, 18, 27]
+    report = check(_US + f"Rnd 1: Ch 12, join to form a ring. Ch 1, sc in each ch, join. {sign} 13 sc\n")
+    assert outcomes(report) == ["differs"]
+
+
+def test_beginning_chain_counted_in_the_print_and_joined_below_its_top() -> None:
+    """ "(6 hdc counting beg ch)", joined in the 2nd of 3 chains: a stitch and a space; joined in the 3rd, it is no space."""
+    tube = _US + "Rnd 1: Ch 12, join to form a ring. Ch 1, sc in each ch, join. (12 sc)\n"
+    lace = "Rnd 2: Ch 3, sk 1 st, *hdc in next st, ch 1, sk 1 st; rep from * around, sl st to 2nd ch of beg ch-3. (6 hdc counting beg ch)\n"
+    report = check(tube + lace)
+    assert mades(report)[-1].spaces == {1: 6}
+    plain = "Rnd 2: Ch 3, dc in next st and in each st around, sl st to 3rd ch of beg ch-3. (12 dc counting beg ch)\n"
+    assert mades(check(tube + plain))[-1].spaces == {}
+
+
+def test_yarn_behind_a_row_number() -> None:
+    """ "Row 2 B:" is worked in the yarn B where the materials declare it."""
+    yarn = "Yarn: A (moss), B (bone), 50 g each\n\n"
+    rows = "Ch 13.\nRow 1 (RS) A: Sc in 2nd ch from hook and in each ch. Turn. [12 sc]\nRow 2 B: Ch 1, sc in first 11 sts. Turn. [12 sc]\n"
+    assert outcomes(check(_US + yarn + rows)) == ["agrees", "differs"]
+
+
+def test_parts_of_a_row_are_no_yarns() -> None:
+    """ "Row 2 A", "Row 2 B" without such yarns are parts of a row: none of them is taken for a whole one."""
+    rows = (
+        _BASE + "Row 2 A: Ch 1, sc in first 5 sts. Turn.\nRow 2 B: Join in next st, ch 1, sc in each st to end. Turn.\n"
+    )
+    assert set(outcomes(check(_US + rows))[1:]) == {"not-recomputed"}
+
+
+def test_post_stitches_round_post_stitches() -> None:
+    """ "FPdc round FPdc" goes around the next one, and "to end of round" is no post."""
+    report = check(
+        _US
+        + "FPdc = front post dc; BPdc = back post dc\n\nRnd 1: Ch 12, join to form a ring. Ch 2, dc in each ch, join. (12 dc)\n"
+        "Rnd 2: Ch 2, (FPdc round next st, BPdc round next st) to end of round, join. (12 sts)\n"
+        "Rnd 3: Ch 2, (FPdc round FPdc, BPdc round BPdc) to end of round, join. (11 sts)\n"
+    )
+    assert counts(report) == [12, 12, 12]
+    assert outcomes(report)[-1] == "differs"
+
+
+def test_all_across_behind_a_comma() -> None:
+    """ "…, all across" is how far the row goes."""
+    report = check(
+        _US
+        + "Ch 13.\nRow 1: *Sc in next ch, hdc in next ch; rep from * to last ch. Turn.\n".replace(
+            "*Sc in next ch", "Skip first ch, *sc in next ch"
+        ).replace(" to last ch", " to end")
+        + "Row 2: Ch 1, sc in every hdc and hdc in every sc, all across. Turn. [12 sts]\n"
+    )
+    assert (counts(report)[-1], outcomes(report)[-1]) == (12, "agrees")
+
+
+def test_lists_headed_by_country_or_letters() -> None:
+    """ "US abbreviations: ch-chain; …", "ABBREVIATIONS (UK) ch chain, …" and "Letters used:" head lists of abbreviations."""
+    rows = "Row 1: Ch 6, sc in 2nd ch from hook and in each ch. (5 sc)\n"
+    for head in (
+        "US abbreviations: ch-chain; sc-single crochet; st-stitch",
+        "ABBREVIATIONS (US) ch chain, sc single crochet, st stitch",
+    ):
+        found = {one.rule for one in check(f"Mat\n\n{head}\n\n{rows}").findings}
+        listed = [one for one in check(f"Mat\n\n{head}\n\n{rows}").findings if "a list of abbreviations" in one.message]
+        assert "abbreviation-undefined" not in found
+        assert listed == []
+    toy = "Ball\n\nLetters used (US terms):\nS – single crochet\nI – increase (2 S in one stitch)\nD – decrease (2 S as one)\n\nBODY\n"
+    report = check(toy + "R1. 6S in magic ring (6)\nR2. 6I (12)\nR3. 6 x (S, I) (18)\nR4. 6 x (S, D) (13)\n")
+    assert counts(report) == [6, 12, 18, 12]
+    assert outcomes(report)[-1] == "differs"
