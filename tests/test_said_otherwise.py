@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import pytest
-from helpers import all_findings, check, counts, mades, outcomes
+from helpers import all_findings, check, counts, mades, outcomes, worked_rows
 
 _US = "Mat\n\nAbbreviations (US terms): ch = chain; sc = single crochet; hdc = half double crochet; dc = double crochet; st(s) = stitch(es); sp(s) = space(s); sl st = slip stitch; sk = skip\n\n"
 _UK = "Mat\n\nAbbreviations (UK terms): ch = chain; dc = double crochet; tr = treble; dtr = double treble; st(s) = stitch(es); sl st = slip stitch\n\n"
@@ -164,3 +164,54 @@ def test_lists_headed_by_country_or_letters() -> None:
     report = check(toy + "R1. 6S in magic ring (6)\nR2. 6I (12)\nR3. 6 x (S, I) (18)\nR4. 6 x (S, D) (13)\n")
     assert counts(report) == [6, 12, 18, 12]
     assert outcomes(report)[-1] == "differs"
+
+
+_MOSAIC = (
+    "Cloth\n\nAbbreviations (US terms): ch = chain; sc = single crochet; dc = double crochet; st = stitch; sk = skip; sp = space; "
+    "rep = repeat; Mdc = mosaic double crochet: dc in the skipped st 2 rows below\n\nCh 22.\nRow 1: Sc in 2nd ch from hook and in each ch. Turn. (21 sc)\n"
+    "Row 2: Ch 1, sc in each sc. Turn. (21 sc)\nRow 3: Ch 1, sc in first 3 sc, *ch 1, sk 1, sc in next 5; rep from * to end. Turn. (18 sc, 3 ch-1 sps)\n"
+)
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        "sc in each sc, ch 1 and sk each ch-1 sp",
+        "sc in each sc and ch 1, sk 1 over each ch-1 sp",
+        "sc in each sc across, ch 1, skip each ch-1 sp",
+        "sc in each sc and ch 1 over each ch-1 sp",
+    ],
+)
+def test_chains_over_the_loops_of_a_mosaic(words: str) -> None:
+    """Stitches over stitches and chains over spaces run side by side, and the long stitch hangs before its loop in every repeat."""
+    rows = f"Row 4: Ch 1, {words}. Turn.\nRow 5: Ch 1, sc in first 3 sc, *Mdc, sc in next 5; rep from * to end. Turn. (18 sc, 3 Mdc)\n"
+    report = check(_MOSAIC + rows + "Row 6: Ch 1, sc in each st. Turn.\nRows 7-10: Rep Rows 3-6.\n")
+    assert counts(report) == [21, 21, 18, 18, 21, 21, 18, 18, 21, 21]
+    assert mades(report)[3].spaces == {1: 3}
+
+
+def test_chain_and_spaces_skipped_behind_a_run_are_not_side_by_side() -> None:
+    """Behind so many stitches, "ch 1, sk next ch-1 sp" is one chain over one space."""
+    report = check(_MOSAIC + "Row 4: Ch 1, sc in next 3 sc, ch 1, sk next ch-1 sp, sc in next 5 sc, turn.\n")
+    assert (counts(report)[-1], mades(report)[-1].spaces) == (8, {1: 1})
+
+
+def test_marker_by_its_letter() -> None:
+    """Where the list says that M is a marker, "sc to M" goes to it; where it does not, the row is not understood."""
+    rows = (
+        "Rnd 1: Ch 12, join to form a ring. Ch 1, sc in each ch, join. (12 sc)\nRnd 2: Ch 1, sc in next 5 sts, place marker, 2 sc in each of next 2 sts, place marker, sc in last 5 sts, join. (14 sc)\n"
+        "Rnd 3: Ch 1, sc to M, 2 sc in next st, sc in next 2 sts, 2 sc in next st, sc to end, join. (16 sc)\n"
+    )
+    report = check(_US.replace("sk = skip", "sk = skip; M = marker") + rows)
+    assert counts(report) == [12, 14, 16]
+    assert outcomes(check(_US + rows))[-1] == "not-recomputed"
+
+
+def test_turned_inside_out_is_no_turn_of_a_row() -> None:
+    """A tube worked in a spiral is in rounds, for all that it is turned inside out at the end."""
+    toy = "Toe\n\nWork in a spiral throughout.\n\nTIP\nR1: Ch 6, sc in 2nd ch from hook and in next 3 ch, 4 sc in last ch; on other side of ch sc in next 4 ch. [12 sc]\n"
+    heel = "HEEL\nJoin yarn at the corner.\nR1: Ch 12, sc in each of the 12 ch. [12 sc]\nR2: Sc in each st. [12 sc]\nTurn inside out and close the gap.\n"
+    kinds = [row.kind for row in worked_rows(check(toy + heel))]
+    assert set(kinds) == {"round"}
+    flat = heel.replace("Turn inside out and close the gap.", "R3: Turn, sc in each st.")
+    assert worked_rows(check(toy + flat))[-1].kind == "row"

@@ -18,7 +18,9 @@ _CLAUSE_ENDS = (",", ";", ".", "turn", *CLOSERS)
 
 def said_plainly(stream: Stream) -> Stream:
     """The row's stream with such words in the order, or as the words, in which they are read."""
-    changed = _all_across(_counted_among(_same_way(_others_skipped(_walked_over(_of_the_corner(stream.lexemes))))))
+    changed = _chains_over(
+        _all_across(_counted_among(_same_way(_others_skipped(_walked_over(_of_the_corner(stream.lexemes))))))
+    )
     return stream if changed is stream.lexemes else Stream(changed, stream.vocabulary)
 
 
@@ -154,6 +156,33 @@ def _all_across(words: list[Lexeme]) -> list[Lexeme]:
         if far and words[at - 1].kind == "," and [item.kind for item in words[at - 3 : at - 1]] == ["each", "stitch"]:
             return [*words[: at - 1], *words[at:]]
     return words
+
+
+def _chains_over(words: list[Lexeme]) -> list[Lexeme]:
+    """ "sc in each sc, ch 1 and sk each ch-1 sp", "ch 1, sk 1 over each ch-1 sp" as "and ch 1 over each ch-1 sp".
+
+    Both run along the row side by side, as they come: the spaces are not all skipped behind the last stitch.
+    """
+    for at in range(4, len(words) - 3):
+        if words[at].kind != "skip" or [item.kind for item in words[at - 3 : at - 1]] != ["chain", "number"]:
+            continue
+        before = [item.kind for item in words[max(0, at - 8) : at - 3] if item.kind not in ("across", "around")]
+        along = before[-3:] in (["each", "stitch", ","], ["each", "stitch", "and"])
+        if not along or words[at - 1].kind not in ("and", ","):
+            continue
+        one = 1 + (words[at + 1].kind == "number")  # "sk 1 over each", "sk each"
+        one += words[at + one].kind == "over"
+        if words[at + one].kind != "each" or not _space(words[at + one + 1 : at + one + 5]):
+            continue
+        over = Lexeme("over", words[at].text, words[at].start, words[at + one].start, False)
+        led = replace(words[at - 4], kind="and")
+        return [*words[: at - 4], led, *words[at - 3 : at - 1], over, *words[at + one :]]
+    return words
+
+
+def _space(words: list[Lexeme]) -> bool:
+    """Whether words name a chain space: "ch-1 sp", "sp"."""
+    return any(item.kind == "space" for item in words)
 
 
 __all__ = ["said_plainly"]
