@@ -215,3 +215,16 @@ def test_turned_inside_out_is_no_turn_of_a_row() -> None:
     assert set(kinds) == {"round"}
     flat = heel.replace("Turn inside out and close the gap.", "R3: Turn, sc in each st.")
     assert worked_rows(check(toy + flat))[-1].kind == "row"
+
+
+def test_times_in_all_are_those_of_the_label() -> None:
+    """ "Rows 4-7: as Rows 2 and 3, twice in all": its four rows, or two of them where the label names but two; else it is told."""
+    rows = _BASE + "Row 2: Ch 1, 2 sc in first st, sc in each st to end. Turn.\nRow 3: Ch 1, sc in each st. Turn.\n"
+    ends = "Row 8: Ch 1, sc in each st. Turn.\n"
+    report = check(_US + rows + "Rows 4-7: As Rows 2 and 3, 2 times in all.\n" + ends)
+    assert counts(report) == [12, 13, 13, 14, 14, 15, 15, 15]
+    assert all_findings(report, ("correction",)) == []
+    report = check(_US + rows + "Rows 4-5: As Rows 2 and 3, 2 times in all.\n" + ends.replace("8", "6"))
+    assert counts(report) == [12, 13, 13, 14, 14, 14]
+    report = check(_US + rows + "Rows 4-9: As Rows 2 and 3, 2 times in all.\n" + ends.replace("8", "10"))
+    assert "range-length-differs" in [rule for rule, _ in all_findings(report, ("correction",))]
