@@ -228,3 +228,13 @@ def test_times_in_all_are_those_of_the_label() -> None:
     assert counts(report) == [12, 13, 13, 14, 14, 14]
     report = check(_US + rows + "Rows 4-9: As Rows 2 and 3, 2 times in all.\n" + ends.replace("8", "10"))
     assert "range-length-differs" in [rule for rule, _ in all_findings(report, ("correction",))]
+
+
+def test_figure_and_the_letter_of_a_decrease() -> None:
+    """ "6D" are six decreases where D is one; "2D ROW" is the second row where it is not."""
+    toy = "Ball\n\nLetters used (US terms):\nS – single crochet\nI – increase\nD – decrease\n\nBODY\n"
+    assert counts(check(toy + "R1. 6S in magic ring (6)\nR2. 6I (12)\nR3. 6D (6)\n")) == [6, 12, 6]
+    old = (
+        "Ch 13.\n1ST ROW: Sc in 2nd ch from hook and in each ch. [12 sc]\n2D ROW: Ch 1, turn, sc in each st. [12 sc]\n"
+    )
+    assert counts(check(_US + old)) == [12, 12]
