@@ -122,7 +122,9 @@ def test_parts_of_a_row_are_no_yarns() -> None:
     rows = (
         _BASE + "Row 2 A: Ch 1, sc in first 5 sts. Turn.\nRow 2 B: Join in next st, ch 1, sc in each st to end. Turn.\n"
     )
+    yarn = "Yarn: A (moss), B (bone), 50 g each\n\n"
     assert set(outcomes(check(_US + rows))[1:]) == {"not-recomputed"}
+    assert set(outcomes(check(_US + yarn + rows))[1:]) == {"not-recomputed"}
 
 
 def test_post_stitches_round_post_stitches() -> None:

@@ -30,3 +30,17 @@ def colour_names(text: str, book: Rulebook) -> frozenset[str]:
     if expression(r"\bCC\d?\b").search(text):  # "MC black, CC white": a contrast colour, and so a main one
         found |= {match[0].lower() for match in expression(r"\b(?:MC|CC\d?)\b").finditer(text)}
     return frozenset(found).union(book.words.colour_names)
+
+
+_LETTERED = expression(
+    r"(?im)^\W*(?:rows?|rnds?|rounds?|rds?)\s*(?P<number>\d{1,3})(?:\s*\([rw]s\))?\s+(?P<letter>[a-h])\s*:"
+)
+
+
+def names_for_labels(text: str, book: Rulebook) -> frozenset[str]:
+    """Those names as they may stand in a label: no letters where "Row 2 A:" and "Row 2 B:" are parts of one row."""
+    found: dict[str, set[str]] = {}
+    for match in _LETTERED.finditer(text):
+        found.setdefault(match["number"], set()).add(match["letter"].lower())
+    parted = any(len(letters) > 1 for letters in found.values())
+    return book.words.colour_names if parted else colour_names(text, book)
