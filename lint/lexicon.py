@@ -74,7 +74,12 @@ class Lexicon:
                 follower = tokens[index + 1] if index + 1 < len(tokens) else None
                 if "." in lower:
                     lexemes.append(Lexeme("decimal", token.text, token.start, token.end, token.glued))
-                elif follower and follower.glued and is_ordinal(lower, follower.lower):
+                elif (
+                    follower
+                    and follower.glued
+                    and is_ordinal(lower, follower.lower)
+                    and not (follower.text == "D" and "d" in self._letters)  # "6D", where D is the pattern's decrease
+                ):
                     first = lower == "1" and is_the_first([one.lower for one in tokens[index + 2 : index + 4]])
                     lexemes.append(
                         Lexeme(

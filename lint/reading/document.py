@@ -15,7 +15,6 @@ from lint.reading import definitions
 from lint.reading.chainnotes import countings
 from lint.reading.clauses.changetables import has_change_table, row_of_change
 from lint.reading.clauses.reader import Reading, read_row
-from lint.reading.colournames import colour_names
 from lint.reading.counting.attheend import shaped_until
 from lint.reading.elsewhere import set_elsewhere, without_wishes
 from lint.reading.ended import behind_fastening, makes_stitches
@@ -39,6 +38,7 @@ from lint.reading.lines.roundparts import round_by_words
 from lint.reading.lines.tallies import tell_tallies, without_each_row, without_rows_told
 from lint.reading.lines.texts import PartText, RowText
 from lint.reading.ownforms import entries_of, forms_of, known_forms, named_alone, specials_of
+from lint.reading.page.colournames import colour_names
 from lint.reading.page.terms import Terms, find_terms
 from lint.reading.places.rings import ring_words
 from lint.reading.sizes.audience import canonical, size_places

@@ -85,6 +85,8 @@ def standing(
         space = said.space or 0
         if note is None and said.space is None and rules.by_length.get(length) is None and length > rules.height(named):
             space = length - rules.height(named)  # a note for all chains, and this one is longer than the stitch
+        elif said.space is None and said.stitch in (None, "stitch") and _joined_below(hint, length, height):
+            space = length - height  # "(45 hdc counting beg ch)", and the round is joined in the 2nd of its 3 chains
         return Standing(named, space)
     top = hint.top if hint is not None and hint.top is not None and hint.top <= length else height
     space = max(0, length - top) if height >= 2 else 0
@@ -101,6 +103,11 @@ def standing(
         choices.hinted.add(("chain counts", length, stitch))
     taken = choices.pick(("chain counts", length, stitch), 2, default)
     return Standing(None, said=False) if taken == DOES_NOT else Standing(stitch, space, said=False)
+
+
+def _joined_below(hint: JoinHint | None, length: int, height: int) -> bool:
+    """Whether the row's end is joined where a chain is as high as its stitch, and the chain goes on beyond that."""
+    return hint is not None and hint.top is not None and hint.top == height < length
 
 
 def _too_short_for(said: Counting, length: int, stitch: str, rules: ChainRules) -> bool:

@@ -155,7 +155,7 @@ class Expander:
             return self._not_told(row, kind, numbers, WHICH_ROWS)
         if not self._agree(call, cycle, part):
             return self._not_told(row, kind, numbers, TOLD_TWICE)
-        call = self._without_the_first(call, cycle, part)
+        call = self._without_the_first(call, cycle, part, len(numbers))
         numbers = self._numbers(row, part, numbers, call, cycle)
         if call.lead or call.apart:
             cycle, numbers = self._led(row, part, cycle, numbers, call, kind)
@@ -212,8 +212,11 @@ class Expander:
         fewer = call.times is not None and call.times.kind is TimesKind.UNCLEAR
         return more == passes * len(cycle) or fewer and more == (passes - 1) * len(cycle)
 
-    def _without_the_first(self, call: RowCall, cycle: list[Called], part: Part) -> RowCall:
-        """ "Rep Rows 2 and 3 a total of 4 times": where these are the rows just worked, they are the first of the four."""
+    def _without_the_first(self, call: RowCall, cycle: list[Called], part: Part, labelled: int) -> RowCall:
+        """ "Rep Rows 2 and 3 a total of 4 times": where these are the rows just worked, they are the first of the four.
+
+        Not where the label tells (`labelled`) that all four are its own: "Rows 4-11: Rep Rows 2 and 3, four times in all".
+        """
         here = [entry.number or entry.label for entry in self.met if entry.part is part]
         just_worked = here[-len(cycle) :] == [one.number or one.label for one in cycle]
         unclear = call.times is not None and call.times.kind is TimesKind.UNCLEAR
@@ -221,6 +224,8 @@ class Expander:
         if not in_all or call.times is None or call.times.number is None or not just_worked:
             return call
         number = call.times.number.at(self.size)
+        if number and labelled > 1 and labelled == number * len(cycle):
+            return call
         fewer = Amount.of(max(0, (number or 0) - 1))
         return replace(call, times=replace(call.times, number=fewer))
 

@@ -329,10 +329,10 @@ def _bench(sort: type[_B], task: Task, state: PieceState, forced: dict[Key, int]
 
 
 def _as_read_before(task: Task, state: PieceState) -> dict[Key, int]:
-    """Of a row that is worked again: what its count has settled where it was first worked, on its chain and its times."""
+    """Of a row that is worked again: what its count has settled where it was first worked, on its chain, its times and its loops."""
     before = (state.answers.get(step.span.start) for step in task.instance.steps)
     answers: Mapping[Key, tuple[int, int]] = next((found for found in before if found), {})
-    return {key: taken for key, (taken, _) in answers.items() if key[0] in (*CHAIN_KEYS, "times")}
+    return {key: taken for key, (taken, _) in answers.items() if key[0] in (*CHAIN_KEYS, "times", "over the loop")}
 
 
 def _compared(task: Task, worked: Worked) -> Comparison | None:

@@ -79,12 +79,13 @@ def _behind_talk(stream: Stream, end: int) -> int | None:
 
 
 def _led(stream: Stream, end: int) -> dict[int, str | None] | None:
-    """ "turn ~ 12 sts", "across /12", "6 times > 18": a sign that stands nowhere else in the row, and a count behind it to the end."""
+    """ "turn ~ 12 sts", "across /12", "6 times >> 18": a sign that stands nowhere else in the row, and a count behind it to the end."""
     lexemes = stream.lexemes
     for sign in ("~", "/", ">", "»"):
         places = [index for index, item in enumerate(lexemes) if item.text == sign]
-        at = places[-1] if places else 0
-        if not at or sign != "/" and len(places) > 1:
+        at = places[0] if places else 0
+        twice = len(places) == 2 and places[1] == at + 1 and lexemes[at + 1].glued  # "turn >> 12 sts"
+        if not at or sign != "/" and len(places) > 1 and not twice:
             continue
         often = lexemes[at - 1].kind == "number" and at > 1 and lexemes[at - 2].lower in ("x", "×")
         if lexemes[at - 1].kind not in _BEFORE_COUNT and not often:
@@ -93,8 +94,8 @@ def _led(stream: Stream, end: int) -> dict[int, str | None] | None:
             continue  # "2 tr/dc": two names of one stitch
         if sign == "/" and (len(places) > 1 and _named(lexemes[at:end]) or _of_another_sort(lexemes, at, end)):
             continue  # "6 sc / 6 hdc", "6 inc / 6 sc", "5 sc / inc / 5 sc": work parted by strokes
-        if _count(stream, at + 1, end):
-            return {at: "dash"}
+        if _count(stream, at + 1 + twice, end):
+            return {at: None, at + 1: "dash"} if twice else {at: "dash"}
     return None
 
 

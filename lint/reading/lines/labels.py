@@ -50,6 +50,10 @@ _HEADED = expression(
 _COLOUR_LED = expression(
     r"\s*(?i:with |using |in )?(?:\p{L}+ )?(?P<name>\p{L}+\d?)(?i: yarn| colou?r)?\s*:\s+(?=(?:\d|(?i:r(?:ou)?nds?|rows?|r)\b))"
 )
+# "Row 3 B:", "Rnd 2 (RS) MC:": the row's yarn behind its number, and before the sign
+_COLOUR_BEHIND = expression(
+    r"(?P<label>(?i:rows?|rounds?|rnds?|rds?)\s*\d{1,3}(?:\s*\((?i:rs|ws)\))?)\s+(?P<name>MC|CC\d?|\p{L}+)\s*:"
+)
 _OTHER_ROWS = expression(r"\d\s*(?:[-–—]|\bto\b)\s*\d")  # "(31-34 for sizes L and XL)": rows of some sizes
 _COUNT_BEHIND = expression(r"[(\[]\s*\d{1,4}\s*[)\]]$")
 
@@ -138,6 +142,11 @@ class LabelReader:
             span = Span(inner.label.span.start, named.end("name"))
             words = line[named.start("label") : named.end("name")]
             return replace(inner, label=replace(inner.label, span=span, words=words), body=named.end())
+        told = _COLOUR_BEHIND.match(line, lead)
+        if told is not None and told["name"].lower() in self.colours:
+            inner = self.at_line(told["label"] + ":", told.start("label"))
+            if inner is not None:
+                return replace(inner, label=replace(inner.label, colour=told["name"]), body=told.end())
         led = _COLOUR_LED.match(line)
         if led is not None and (
             led["name"].lower() in self.colours or expression(r"[A-D]|MC|CC\d?").fullmatch(led["name"])

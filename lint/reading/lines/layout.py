@@ -20,6 +20,7 @@ from lint.reading.lines.sizecuts import by_size, for_other_sizes, under_their_la
 from lint.reading.lines.sizedlines import SizedLines
 from lint.reading.lines.texts import PartText, RowText, closed_apart
 from lint.reading.lines.titles import steps_go_on, tells_count, title_behind
+from lint.reading.page.colournames import names_for_labels
 from lint.reading.page.sections import Heading, section_finder
 from lint.reading.page.wrapping import TURNS_ALONE, goes_on, hangs_on
 from lint.reading.sizes.gates import Gate, GateReader, Passage
@@ -66,7 +67,7 @@ class LayoutReader:
         self.size_line = find_sizes(source, self.finder)
         self.sizes = self.size_line.names  # their number decides what a run of figures is
         lists = self.size_line.commas, self.size_line.first_bare
-        self.labels = LabelReader(book.layout, max(1, len(self.sizes)), *lists, book.words.colour_names)
+        self.labels = LabelReader(book.layout, max(1, len(self.sizes)), *lists, names_for_labels(source.text, book))
         self.gates = GateReader(self.sizes, size_glosses(source.text, self.sizes))
         self.passage = Passage(self.gates)
         self.lines: list[Line] = []

@@ -38,7 +38,10 @@ def round_by_words(
     later = " ".join(
         source.slice(row.span).lower() for row in worked if row.label is not None and row is not worked[first]
     )
-    turned = expression(r"(?<!\bnot |n't |without )\bturn(?:ing)?\b(?! ch)").search(later) is not None
+    turned = (
+        expression(r"(?<!\bnot |n't |without )\bturn(?:ing)?\b(?! ch)").search(_LAID_OTHERWISE.sub(" ", later))
+        is not None
+    )
     if turned and not expression(r"\bjoin|\bs(?:l )?st? (?:in|to|into) ").search(later):
         return False  # a half circle begins in a ring, too
     if goes_on or any(_BOTH_SIDES.search(source.slice(row.span)) for row in worked[: first + 1]):

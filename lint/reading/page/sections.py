@@ -47,7 +47,7 @@ class SectionFinder:
         )
         # "UK TERMS: ch chain; dc double crochet; …": the list of abbreviations behind the statement of the terms
         self._terms_listed = expression(
-            rf"\s*+[*#_•-]*+\s*+(?P<name>{told})\s*[:–—]\s*(?=(?:[^,;\n]+?\s[^,;\n]+[,;]){{2}}[^,;\n]+\s)",
+            rf"\s*+[*#_•-]*+\s*+(?P<name>{told})\s*[:–—]\s*(?=(?:[^,;\n]+?[\s=:–—-][^,;\n]+[,;]){{2}}[^,;\n]+[\s=:–—-])",
             regex.IGNORECASE,
         )
         # in capitals, and its content straight behind it: "GAUGE 13 dc and 7 rows = 4 in", "ABBREVIATIONS ch chain, …"
@@ -56,7 +56,9 @@ class SectionFinder:
             for name in sorted(names, key=len, reverse=True)
             if names[name] in ("abbreviations", "gauge", "materials")
         )
-        self._capitals = expression(rf"\s*+[*#_•-]*+\s*+(?P<name>{capitals})\s+(?!\p{{Lu}}{{2}}|[^\w(])(?=\S+\s+\S)")
+        self._capitals = expression(
+            rf"\s*+[*#_•-]*+\s*+(?P<name>{capitals})\s+(?:\((?i:{told})\)\s+)?(?!\p{{Lu}}{{2}}|[^\w(])(?=\S+\s+\S)"
+        )
         # "Abbreviations. ch, chain. dc, double crochet.": a full stop behind the name, as in leaflets; or "GAUGE. …"
         leaflet = "|".join(
             regex.escape(form)

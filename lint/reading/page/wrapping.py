@@ -11,7 +11,7 @@ _CALLS_ROWS = expression(
     r"|(?i:[\[(]?work\s+(?:the\s+)?(?:(?:rows?|rnds?|rounds?)\s+\d|\d+(?:st|nd|rd|th)\b))"  # "[Work 8th row] twice"
 )
 # "turn. — 33 (35) sts": a count at the end of a row, without a stop
-_SIGN = r"(?:[.;:|→➜➔⇒]|=>?|->|\s[-–—]{1,4}>?)"
+_SIGN = r"(?:[.;:|→➜➔⇒]|=>?|->|\s(?:[-–—]{1,4}>?|>{1,2}|»|~))"
 _FIGURES = r"\d[\d\s,;:/()\[\]{}–-]*"
 _LONGEST_COUNT = 300  # characters
 _UNITS = r"(?:(?:ch-?\s?\d+|\d+-?\s?ch)[-\s])?(?:sts?|stitches|sc|hdc|dc|tr|htr|dtr|sps?|spaces|loops|lps)"

@@ -83,6 +83,13 @@ def preposition(stream: Stream, allow_to: bool) -> bool | None:
     pointed = stream.kind(1) in ("next", "each", "same", "first", "last", "any") or piece_ahead(stream)
     if stream.word("round") and kind == "round" and pointed:
         kind = "around"  # "FPdc round next dc", "1 dc round each of next 3 tr", "12 dc round the first leg"
+    if (
+        stream.word("round")
+        and kind == "round"
+        and stream.kind(1) == "stitch"
+        and stream.peek(-1).value[:2] in ("FP", "BP")
+    ):
+        kind = "around"  # "FPdc round FPdc"
     which = 2 if stream.kind(1) == "the" else 1
     if (
         kind == "across"

@@ -36,7 +36,7 @@ _CLOSES_SEVERAL = expression(
     r"(?i)\bthrough\s+(?:the\s+)?(?:(?:first|next|last|all)\s+)*(?:[3-9]|\d\d|three|four|five|six)\b|[*\[(].*\bch\b"
 )
 _OF_WORK = ("stitch", "increase", "decrease", "chain", "skip", "together", "any_stitch", "back_loop", "front_loop")
-_MEANT = ("stitch", "increase", "decrease", "chain", "back_loop", "front_loop", *_PASSES)
+_MEANT = ("stitch", "increase", "decrease", "chain", "back_loop", "front_loop", "marker_word", *_PASSES)
 
 
 def house_letters(entries: list[listentries.Entry], plain: Lexicon, source: SourceText) -> list[tuple[str, str, str]]:
@@ -88,7 +88,7 @@ def house_letters(entries: list[listentries.Entry], plain: Lexicon, source: Sour
     found += [
         (form.swapcase(), kind, value)
         for form, kind, value in found
-        if form in single and form.swapcase() not in single
+        if form in single and form.swapcase() not in single and kind != "marker_word"  # "m" may be metres
     ]
     if any(kind in ("stitch", "chain") for _, kind, _ in found):
         return found

@@ -9,10 +9,15 @@ from lint.rulebook import Rulebook
 _LETTER_THEN_NAME = expression(r"(?:^|[,;:]|\band)\s*([A-H])\s+(?=\p{L}+(?: \p{L}+)?(?:\s*[,;.]|\s+(?:\d|and\b)|\s*$))")
 _YARN_SAID = expression(r"(?i)\b(?:yarn|cotton|wool|acrylic|colou?rs?)\b")
 
+# "A (oat)", "A: 2 balls"; but the letter of "Row 3 A:" is declared elsewhere, or names a part of the row
+_DECLARED = expression(
+    r"(?<!(?i:rows?|rounds?|rnds?|rds?)\s*\d{1,3}(?:\s*\([RrWw][Ss]\))?\s+)\b(MC|CC\d?|[A-H])\b\s*(?=[(,:=]|and\b)"
+)
+
 
 def colour_names(text: str, book: Rulebook) -> frozenset[str]:
     """Colour letters and names that the materials declare: "A (oat)", "MC (charcoal)", "color B"; and common names."""
-    found = {match[1].lower() for match in expression(r"\b(MC|CC\d?|[A-H])\b\s*(?=[(,:=]|and\b)").finditer(text)}
+    found = {match[1].lower() for match in _DECLARED.finditer(text)}
     found |= {match[1].lower() for match in expression(r"(?i)\bcolou?r\s+([A-H])\b").finditer(text)}
     if lines := [line for line in text.split("\n") if _YARN_SAID.search(line)]:  # "Black [B] and Natural [N]"
         found |= {
@@ -24,3 +29,17 @@ def colour_names(text: str, book: Rulebook) -> frozenset[str]:
     if expression(r"\bCC\d?\b").search(text):  # "MC black, CC white": a contrast colour, and so a main one
         found |= {match[0].lower() for match in expression(r"\b(?:MC|CC\d?)\b").finditer(text)}
     return frozenset(found).union(book.words.colour_names)
+
+
+_LETTERED = expression(
+    r"(?im)^\W*(?:rows?|rnds?|rounds?|rds?)\s*(?P<number>\d{1,3})(?:\s*\([rw]s\))?\s+(?P<letter>[a-h])\s*:"
+)
+
+
+def names_for_labels(text: str, book: Rulebook) -> frozenset[str]:
+    """Those names as they may stand in a label: no letters where "Row 2 A:" and "Row 2 B:" are parts of one row."""
+    found: dict[str, set[str]] = {}
+    for match in _LETTERED.finditer(text):
+        found.setdefault(match["number"], set()).add(match["letter"].lower())
+    parted = any(len(letters) > 1 for letters in found.values())
+    return book.words.colour_names if parted else colour_names(text, book)
