@@ -240,3 +240,10 @@ def test_figure_and_the_letter_of_a_decrease() -> None:
         "Ch 13.\n1ST ROW: Sc in 2nd ch from hook and in each ch. [12 sc]\n2D ROW: Ch 1, turn, sc in each st. [12 sc]\n"
     )
     assert counts(check(_US + old)) == [12, 12]
+
+
+@pytest.mark.parametrize("count", ["", " (39 sc)"])
+def test_a_row_with_a_letter_that_is_no_yarn_defines_no_stitch(count: str) -> None:
+    """ "Row 1 A: Sc in 2nd ch …" is a row, whatever the letter stands for, and never a stitch called "Row 1 A"."""
+    text = f"Mat\n\nUS terms\n\nCh 40.\nRow 1 A: Sc in 2nd ch from hook and each ch to end.{count}\nRow 2 A: Ch 1, turn, sc in each sc.{count}\n"
+    assert set(counts(check(text))) <= {None, 39}

@@ -81,7 +81,8 @@ def is_talk(entry: Entry, known: frozenset[str], book: Rulebook) -> bool:
 
 
 _CHAIN_AT_START = expression(r"(?i)(?:ch(?:ain)?s?\s?-?\s?\d+|\d+\s?-?ch)\s+at\b")
-_OF_PIECE = expression(r"(?i)(?:shap(?:e|ing)|divid(?:e|ing))\b")
+# "Shape neck: sc in first 14 sts, turn.", "Row 1 A: sc in each ch": a row, or what it is for
+_OF_PIECE = expression(r"(?i)(?:shap(?:e|ing)|divid(?:e|ing)|(?:rows?|rnds?|rounds?|rds?)\s?\d+)\b")
 
 
 def special_of(entry: Entry, lexicon: Lexicon, book: Rulebook) -> Special | None:
@@ -94,7 +95,7 @@ def special_of(entry: Entry, lexicon: Lexicon, book: Rulebook) -> Special | None
     if _CHAIN_AT_START.match(name):
         return None  # "ch3 at start = dc": what a beginning chain counts as
     if _OF_PIECE.match(name):
-        return None  # "Shape neck: sc in first 14 sts, turn.": a row, or what it is for
+        return None
     if lexicon.read(name)[0].kind in ("last", "first", "next", "edge_stitch"):
         return None  # "Last st: insert hook under both strands, …": how it is worked
     if _tells_pass(name, entry.body, lexicon):
