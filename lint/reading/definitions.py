@@ -82,7 +82,7 @@ def is_talk(entry: Entry, known: frozenset[str], book: Rulebook) -> bool:
 
 _CHAIN_AT_START = expression(r"(?i)(?:ch(?:ain)?s?\s?-?\s?\d+|\d+\s?-?ch)\s+at\b")
 # "Shape neck: sc in first 14 sts, turn.", "Row 1 A: sc in each ch": a row, or what it is for
-_OF_PIECE = expression(r"(?i)(?:shap(?:e|ing)|divid(?:e|ing)|(?:rows?|rnds?|rounds?|rds?)\s?\d+)\b")
+_OF_PIECE = expression(r"(?i)(?:shap(?:e|ing)|divid(?:e|ing)|(?:rows?|rnds?|rounds?|rds?)\s?\d+\s+\p{L})\b")
 
 
 def special_of(entry: Entry, lexicon: Lexicon, book: Rulebook) -> Special | None:
