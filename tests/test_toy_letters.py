@@ -80,3 +80,10 @@ def test_a_label_with_we_behind_it() -> None:
     """ "3 row We knit behind the back wall (2X, 1A) * 6": the label needs no sign, and the counts tell the letters."""
     text = "Cap\n\nUS terms\n\n1 row: 6 sbn in MR = 6\n2 row: 6P = 12\n3 row We knit behind the back wall (1Sbn, 1P) * 6 = 18\n4 row We knit (1Sbn, 1U) * 6 = 12\n"
     assert counts(check(text)) == [6, 12, 18, 12]
+
+
+@pytest.mark.parametrize("sign", ["/", ","])
+def test_an_entry_without_a_name(sign: str) -> None:
+    """A sign alone before a recipe names no stitch, and stops nothing."""
+    report = check(f"Ball\nUS terms\n\n{sign} = sl st in next st, 5 dc.\n\nRnd 1: 6 sc in magic ring. (6)\n")
+    assert counts(report)[-1] == 6

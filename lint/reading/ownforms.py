@@ -142,7 +142,9 @@ def _defines(entry: listentries.Entry, book: Rulebook) -> bool:
         return False
     if any(f" {word} " in f" {entry.body.lower()} " for word in book.words.hand_movements):
         return True
-    if entry.forms[0].lower().startswith("beg") and expression(r"(?i)\W*(?:sl\s?st|ss)\b").match(entry.body):
+    if any(form.lower().startswith("beg") for form in entry.forms[:1]) and expression(r"(?i)\W*(?:sl\s?st|ss)\b").match(
+        entry.body
+    ):
         return True  # "Beginning shell: sl st to ch-2 sp, ch 3, dc, ch 2, 2 dc in same sp"
     return (
         expression(
