@@ -241,12 +241,8 @@ def explains_letters(context: Context) -> bool:
 def _letter_told(context: Context, entry: Abbreviation) -> bool:
     """Whether an entry explains a letter of the pattern's own with one stitch: "X - single crochet", "V: inc"."""
     kinds = [item.kind for item in context.lexicon.read(entry.meaning.strip(" ."))]
-    return any(len(form) == 1 for form in entry.forms[:1]) and kinds in (
-        ["stitch"],
-        ["increase"],
-        ["decrease"],
-        ["chain"],
-    )
+    one = len(kinds) == 1 and kinds[0] in ("stitch", "increase", "decrease", "chain")
+    return one and any(len(form) == 1 for form in entry.forms[:1])
 
 
 def spells_all_out(context: Context) -> bool:

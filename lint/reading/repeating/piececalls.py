@@ -162,7 +162,8 @@ def from_foundation(stream: Stream, steps: list[Step], start: int) -> bool:
     signs = {item.kind for item in stream.lexemes[listed : stream.at]}
     last = numbers[-1] if numbers else None
     from_first = last is not None and (
-        numbers == list(range(1, last + 1))
+        len(numbers) == last
+        and numbers == list(range(1, last + 1))
         or numbers == [1, last]
         and signs & {"dash", "to"}
         or numbers == [last]

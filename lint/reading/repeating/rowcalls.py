@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import replace
+from itertools import pairwise
 
 from lint.amount import ONE, Amount
 from lint.reading.counting.nocounts import count_behind_dash
@@ -226,7 +227,7 @@ def row_call(stream: Stream, steps: list[Step], start: int) -> bool:
     if (
         len(numbers) > 1
         and not spread
-        and (ordered or [n.lone for n in numbers] != list(range(first.lone or 0, (last.lone or 0) + 1)))
+        and (ordered or any((two.lone or 0) - (one.lone or 0) != 1 for one, two in pairwise(numbers)))
     ):
         often = how_often.number.lone if how_often is not None and how_often.number is not None else None
         if any((until, rows, sort)) or (how_often is not None and not often) or not all(n.lone for n in numbers):
