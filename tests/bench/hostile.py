@@ -57,6 +57,10 @@ def hard() -> Iterator[tuple[str, str]]:
         f"{head}Ch 10.\nRow 1: Sc in each ch.\nRow 2: Rep Row 2.\nRow 3: Rep Rows 1-3 until 90 rows in all.\n",
     )
     yield (
+        "rows up to a number beyond any",
+        f"{head}Work 999999999 SLEEVE\nWork Rows 1, 2 and 999999999 as for Back.\n",
+    )
+    yield (
         "ranges backwards and endless",
         f"{head}Ch 10.\nRow 9-2: Sc in each ch.\nRows 3-999999999: Ch 1, sc in each sc, turn.\n",
     )
