@@ -80,6 +80,8 @@ def test_a_bracket_on_the_remaining_sides() -> None:
         f"{_BEGUN}dc in each dc to corner, {_CORNER} in corner, dc in each dc to corner; repeat around",
         f"{_BEGUN}1 dc in each of 3 dc along each side",
         f"{_BEGUN}3 dc along each side, {_CORNER} in each corner sp",
+        f"{_BEGUN}dc in each dc to corner, {_CORNER} in each corner, sl st in next 2 sts",
+        f"{_BEGUN}*dc in each dc to corner, {_CORNER} in each of next 2 corner sps; rep from * around",
     ],
 )
 def test_sides_that_are_not_clear(words: str) -> None:

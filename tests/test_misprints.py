@@ -61,6 +61,7 @@ def test_and_for_second() -> None:
         "l in each st.",
         "ch 2, skip 2 sts, sc in next ch-2 sp, sp 2.",
         "3 lsc.",  # a long single crochet
+        "6 sc, NC, sp 2.",  # a new colour
     ],
 )
 def test_words_that_may_be_others(words: str) -> None:

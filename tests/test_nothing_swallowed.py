@@ -320,3 +320,21 @@ def test_rows_of_another_piece_that_are_not_found(line: str) -> None:
         f"FRONT\nMake 9 ch.\n{line}\n4th row: 3 ch (counts as 1 tr), miss first st, 1 tr into each st to end, turn.\n"
     )
     assert outcomes(check(text))[-1] == "not-recomputed"
+
+
+@pytest.mark.parametrize(
+    ("words", "made"),
+    [
+        ("5 sc (along the edge: 3 sc), sc in each st to end", None),
+        ("5 sc (on the wrong side, 3 sc), sc in each st to end", None),
+        ("5 sc (other side of ch, 3 sc) 15 sc", None),
+        ("5 sc, inc (2 sc), sc in each st to end", 21),
+        ("5 sc, inc (i.e. 2 sc), sc in each st to end", 21),
+        ("sl st across 2 sc, 1 dc, sc in each st to end", None),  # is the dc worked, or walked over?
+        ("sl st over 5 sc, 10 sc, leave 5 sc unworked", 10),
+        ("sl st over 2 sc, 1 dc in next st, sc in each st to end", 18),
+    ],
+)
+def test_brackets_and_lists_that_may_be_work(words: str, made: int | None) -> None:
+    """Work in brackets behind words of where is no explanation; a list that may be walked over or worked is not guessed."""
+    assert counts(check(f"Piece\nUS terms\n\n{ROW_20}Row 2: Ch 1, {words}.\n"))[1] == made

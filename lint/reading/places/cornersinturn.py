@@ -7,8 +7,9 @@ each corner, dc in each dc along each side", the run goes on over all sides.
 from __future__ import annotations
 
 from dataclasses import replace
-from itertools import pairwise
+from itertools import pairwise, permutations
 
+from lint.amount import ONE
 from lint.lexeme import Lexeme
 from lint.place import Limit, LimitKind, Place, Target, TargetKind, Which
 from lint.reading.words.stream import SIGNS
@@ -21,20 +22,21 @@ def corners_in_turn(steps: list[Step], lexemes: list[Lexeme]) -> list[Step]:
 
     All the corners at once would pass over the stitches that the run is to work; outside of repeats the run works them all.
     """
-    steps = [_in_repeat(step) if isinstance(step, (Repeat, Passage)) else step for step in steps]
+    steps = [_in_repeat(step, lexemes) if isinstance(step, (Repeat, Passage)) else step for step in steps]
     works = [at for at, step in enumerate(steps) if isinstance(step, (*MAKES_STITCHES, Alongside))]
     if len(works) < 2:
         return [_unknown_sides(step, lexemes) for step in steps]
     if (sides := _sides(steps[works[-2] : works[-1] + 1], lexemes)) is not None:
         return [*steps[: works[-2]], sides, *steps[works[-1] + 1 :]]
+    for before, behind in pairwise(works[:-1]):  # work behind them: what of the sides is worked by then is not said
+        if any(_at_all(one, other) for one, other in permutations((steps[before], steps[behind]))):
+            steps[behind] = _unread(steps[behind].span, lexemes, "how far round that goes is not said")
     one, other = (steps[at] for at in works[-2:])
     for run, corners in ((one, other), (other, one)):
         if isinstance(run, Work) and (beside := _beside(corners)) is not None and _runs_up_to(run, beside.place):
             if _of_one_side(run.places[0], lexemes):
-                words = "".join(item.text + " " for item in _told(run.span, lexemes)).strip()
-                steps[works[-2 if run is one else -1]] = Unread(
-                    run.span, words, "what the other sides have is not said"
-                )
+                why = "what the other sides have is not said"
+                steps[works[-2 if run is one else -1]] = _unread(run.span, lexemes, why)
                 break
             on = replace(run, places=(replace(run.places[0], limit=Limit(LimitKind.END)),))
             steps[works[-2]], steps[works[-1]] = on, beside
@@ -47,6 +49,17 @@ _ONE_SIDE = ("one", "first", "last", "second", "third", "other", "remaining", "t
 
 def _told(span: Span, lexemes: list[Lexeme]) -> list[Lexeme]:
     return [item for item in lexemes if span.start <= item.start < span.end]
+
+
+def _unread(span: Span, lexemes: list[Lexeme], why: str) -> Unread:
+    return Unread(span, " ".join(item.text for item in _told(span, lexemes)), why)
+
+
+def _at_all(run: Step, corners: Step) -> bool:
+    """Whether a run goes up to a corner, and what stands beside it into each corner at once."""
+    beside = _beside(corners) if isinstance(corners, (Work, Group)) else None
+    place = beside.place if beside is not None else None
+    return place is not None and place.which is Which.EACH and _at_corners(place) and _runs_up_to(run, place)
 
 
 def _of_one_side(place: Place, lexemes: list[Lexeme]) -> bool:
@@ -99,9 +112,13 @@ def _sides(steps: list[Step], lexemes: list[Lexeme]) -> Repeat | None:
     return Repeat(span, items, Times(span, TimesKind.FILL, limit=Limit(LimitKind.END)))
 
 
-def _at_corners(place: Place) -> bool:
+def _corner(place: Place) -> bool:
     target = place.of or place.targets[0]
-    return place.which is Which.EACH and (target.kind is TargetKind.CORNER or target.corner)
+    return target.kind is TargetKind.CORNER or target.corner
+
+
+def _at_corners(place: Place) -> bool:
+    return place.which is Which.EACH and _corner(place)
 
 
 def _beside(step: Step) -> Alongside | None:
@@ -112,17 +129,22 @@ def _beside(step: Step) -> Alongside | None:
     return step if isinstance(step, Alongside) else None
 
 
-def _in_repeat(step: Repeat | Passage) -> Repeat | Passage:
+def _in_repeat(step: Repeat | Passage, lexemes: list[Lexeme]) -> Repeat | Passage:
     items = list(step.items)
     around = isinstance(step, Repeat)  # the last of its items stands before the first
     for at, item in enumerate(items):
         if isinstance(item, (Repeat, Passage)):
-            items[at] = _in_repeat(item)
+            items[at] = _in_repeat(item, lexemes)
         elif isinstance(item, (Work, Group)) and len(item.places) == 1:
             beside = [items[at - 1]] if at or around else []
             beside += [items[(at + 1) % len(items)]] if at + 1 < len(items) or around else []
-            if not item.places[0].each_of and any(_runs_up_to(other, item.places[0]) for other in beside):
-                items[at] = replace(item, places=(_next(item.places[0]),))
+            place = item.places[0]
+            if not any(_runs_up_to(other, place) for other in beside):
+                continue
+            if not place.each_of:
+                items[at] = replace(item, places=(_next(place),))
+            elif place.number != ONE and _corner(place):  # "in each of next 2 corners": and what stands between them?
+                items[at] = _unread(item.span, lexemes, "what the side between these corners has is not said")
     return replace(step, items=tuple(items)) if tuple(items) != step.items else step
 
 

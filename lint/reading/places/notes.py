@@ -7,7 +7,7 @@ from dataclasses import replace
 from lint.lexicon import Lexeme
 from lint.reading.places.targets import is_space_word
 from lint.reading.words.stream import Stream
-from lint.tree import Counting, OtherSide, Step
+from lint.tree import AlongEdge, Counting, OtherSide, Step, Unread
 
 _ALWAYS = ("throughout", "subsequent", "always", "hereafter", "henceforth")
 
@@ -312,5 +312,12 @@ def global_countings(sentence: Stream) -> list[tuple[int | None, Counting]]:
 
 
 def only_named(items: list[Step], work: Step) -> bool:
-    """Whether a bracket's one clause names a stitch and no place: "(2 sc)" explains, "(on the other side of the ch 5 sc)" works."""
-    return not getattr(work, "places", ()) and not any(isinstance(item, OtherSide) for item in items)
+    """Whether a bracket names a stitch and no place: "(2 sc)", "(i.e. 2 sc)" explains, "(along the edge: 3 sc)" works."""
+    if getattr(work, "places", ()):
+        return False
+    led = (item for item in items if item.span.start < work.span.start)
+    return not any(isinstance(item, (AlongEdge, OtherSide)) or _leads_elsewhere(item) for item in led)
+
+
+def _leads_elsewhere(item: Step) -> bool:
+    return isinstance(item, Unread) and item.words.lower() != "that is"

@@ -96,6 +96,8 @@ def _walked_over(words: list[Lexeme]) -> list[Lexeme]:
         if words[at].kind not in ("over", "across") or slip.value != "sl st":
             continue
         starts, end = _sorts(words, at + 1)
+        if len(starts) > 1 and _worked_or_walked(words, starts):
+            return [*words[:at], replace(words[at], kind="word"), *words[at + 1 :]]  # not understood
         if len(starts) < 2 or words[starts[-1] - 1].kind != "and":
             continue
         further = words[end : end + 2]
@@ -115,6 +117,13 @@ def _walked_over(words: list[Lexeme]) -> list[Lexeme]:
             made.append(word)
         return made
     return words
+
+
+def _worked_or_walked(words: list[Lexeme], starts: list[int]) -> bool:
+    """Whether "sl st over 2 dc, 1 tr," may walk over the treble or work it: another sort, and no place of its own."""
+    sort = next(at for at in range(starts[1], len(words)) if words[at].kind == "stitch")
+    before = words[starts[1] - 2].value
+    return words[starts[1] - 1].kind == "," and words[sort].value != before and _ends(words, sort + 1)
 
 
 def _sorts(words: list[Lexeme], at: int) -> tuple[list[int], int]:
