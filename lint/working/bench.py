@@ -195,7 +195,7 @@ class Bench(Plain):
         elif isinstance(step, Shaping):
             self.shape(step, steps, index, following)
         elif isinstance(step, OpenWork):
-            self.work_on(step)
+            self.work_on(step, (*steps[index + 1 :], *following))
         elif isinstance(step, OtherSide):
             self.turn_round_chain(step.perhaps)
         elif isinstance(step, AlongEdge) and step.row:

@@ -312,7 +312,7 @@ class Moving(Spreading):
                 self.cursor.at = 1 if self.cursor.nodes and node is self.cursor.nodes[0] else 0
             self.put(step.stitch, node, 1)
 
-    def work_on(self, step: OpenWork) -> None:
+    def work_on(self, step: OpenWork, following: tuple[Step, ...]) -> None:
         """ "Work even.": a stitch in each, where the row below is of one stitch; else the words give no count."""
         kinds = {family(node.kind) for node in self.cursor.nodes if node.kind != "ring"}
         if step.stitch is not None and "space" not in kinds and kinds:
@@ -330,7 +330,7 @@ class Moving(Spreading):
                 self.work_stitches(Work(step.span, kind, places=places), ())
             return
         places = (Place(step.span, Which.EACH, (Target(TargetKind.ANY_STITCH),)),)
-        self.work_stitches(Work(step.span, kinds.pop(), places=places), ())
+        self.work_stitches(Work(step.span, kinds.pop(), places=places), following)
 
     def turn(self, step: Turn) -> None:
         self.turned_at = len(self.made) if step.turned else self.turned_at

@@ -10,6 +10,7 @@ from collections.abc import Callable
 from functools import cache
 from typing import NamedTuple
 
+from lint.reading.clauses.boundoff import bound_off
 from lint.reading.clauses.opening import OpeningClauses as Clauses
 from lint.reading.clauses.sidewords import all_sides, other_sides
 from lint.reading.counting.otherplaces import in_all_others, rest_of_row
@@ -112,6 +113,7 @@ BY_FIRST_WORD: dict[str, Callable[[Clauses, int], bool]] = {
     "round": Clauses.read_may_be,
     "telling": Clauses.read_telling,
     "open_work": Clauses.read_open_work,
+    "bind_off": bound_off,
     "unchanged": Clauses.read_unchanged,
     "return_pass": Clauses.read_return_pass,
     "edge_stitch": Clauses.read_edge_stitch,
