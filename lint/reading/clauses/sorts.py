@@ -11,6 +11,7 @@ from functools import cache
 from typing import NamedTuple
 
 from lint.reading.clauses.boundoff import bound_off
+from lint.reading.clauses.edgeshapings import decreased_at_edges, decreased_over_ends, increased_in_ends
 from lint.reading.clauses.opening import OpeningClauses as Clauses
 from lint.reading.clauses.sidewords import all_sides, other_sides
 from lint.reading.counting.otherplaces import in_all_others, rest_of_row
@@ -167,6 +168,9 @@ SORTS = (
     Sort(("make", "open_work", "repeat"), of_words(piece_again)),
     Sort(("open_work", "make", "word"), of_words(to_match)),
     Sort(("at", "word", "increase", "decrease"), of_words(two_edges)),
+    Sort(("make", "number", "stitch"), decreased_at_edges),
+    Sort(("make", "with", "number"), increased_in_ends),
+    Sort(("decrease",), decreased_over_ends),
     Sort(("make", "as", "open_work"), of_words(piece_call)),
     Sort(("open_work", "word", "make", "increase", "decrease"), of_words(growing_on)),
     Sort(("make", "number"), of_words(piece_run)),
