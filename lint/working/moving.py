@@ -27,6 +27,7 @@ class Moving(Spreading):
             self.pending_picot = False
             return
         cursor = self.cursor
+        self.said_at.add(len(self.made))
         if not step.places or self.made or self.begun or self.repeating:
             for place in step.places or self.next_few(step):
                 if place.which is Which.FROM_HOOK and (self.on_bare_chain() or self.outer is not None):
@@ -180,6 +181,7 @@ class Moving(Spreading):
 
     def skip(self, step: Skip) -> None:
         cursor = self.cursor
+        self.said_at.add(len(self.made))
         if step.rest:
             self.leave(step)
             return
