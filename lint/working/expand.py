@@ -9,6 +9,7 @@ from lint.amount import ONE, Amount
 from lint.pattern import Part, Row
 from lint.tree import MAKES_STITCHES, THE_PIECE_BEFORE, FastenOff, RowCall, Step, TimesKind, Unread
 from lint.working.alternating import Alternates, label_word
+from lint.working.apartrows import ends_by_size, rows_apart
 from lint.working.besides import once
 from lint.working.growth import grown_steps
 from lint.working.instances import (
@@ -82,11 +83,9 @@ class Expander:
         label = row.label
         steps = for_size(row.steps, self.size)
         call = next((step for step in steps if isinstance(step, RowCall)), None)
-        kind = label.kind if label is not None else "foundation"
+        kind = "foundation" if label is None else "row" if label.kind == "next" else label.kind
         if label is None and call is None and not any(entry.part is part for entry in self.met):
             self.preludes[id(part)] = self.preludes.get(id(part), ()) + steps
-        if kind == "next":
-            kind = "row"
         self.counted_on = self.counted_on or label is not None
         numbers = self._labelled(row, part)[:MOST_ROWS]
         between = self.alternates.due(part, self._last_number(part), numbers[0])
@@ -151,12 +150,13 @@ class Expander:
         if not cycle or unknown or lacking is not None:
             what = f"{call.kind or kind} {call.first}" if call.first else call.name or call.part or "the rows before"
             return self._not_told(row, kind, numbers, NO_REST if call.rest else f"{what} {NOT_THERE}")
-        if mixed and not in_turn:
+        if mixed and not in_turn or ends_by_size(row, call):
             return self._not_told(row, kind, numbers, WHICH_ROWS)
         if not self._agree(call, cycle, part):
             return self._not_told(row, kind, numbers, TOLD_TWICE)
         call = self._without_the_first(call, cycle, part, len(numbers))
-        numbers = self._numbers(row, part, numbers, call, cycle)
+        apart = rows_apart(row, numbers, call, cycle)
+        cycle, numbers = apart or (cycle, self._numbers(row, part, numbers, call, cycle))
         if call.lead or call.apart:
             cycle, numbers = self._led(row, part, cycle, numbers, call, kind)
         result = []

@@ -13,11 +13,12 @@ def leads_past(step: Work | Group) -> bool:
     return any(place.of is not None or place.targets[0].kind is TargetKind.SPECIAL for place in step.places)
 
 
-def passed_in_silence(made: list[Node], first: int, cursor: Cursor) -> int:
+def passed_in_silence(made: list[Node], first: int, cursor: Cursor, crowded: bool) -> int:
     """How many stitches lie between that of the last stitch before `made[first]` and the space which this one goes into.
 
-    None where chains lead over them, or where the stitch before did not stand beside them: 3 dc in each space of a
-    granny square pass over those below, but a run of sc that ends two dc before its corner leaves them out.
+    None where chains lead over them, or where no run led up to them: 3 dc in each space of a granny square pass over
+    those below, but a run of sc that ends two dc before its corner leaves them out.  `crowded`: the stitches before
+    are a number without a place, read as all in one, which has to leave nothing out either.
     """
     if not 0 < first < len(made) or not cursor.known:
         return 0
@@ -30,13 +31,12 @@ def passed_in_silence(made: list[Node], first: int, cursor: Cursor) -> int:
         at -= 1
     if at <= 0 or nodes[at] is not after[0]:
         return 0
-    passed, own = 0, True
+    passed = 0
     while at > 0:
         at -= 1
         node = nodes[at]
         if node is before[-1]:
-            return passed if not (own and passed) or _runs_up(made, first, nodes, at) else 0
-        own = own and node.group == after[0].group != 0
+            return passed if passed and (crowded or _runs_up(made, first, nodes, at)) else 0
         if not node.is_stitch or node.chain or node.kind == "sl st":
             return 0
         passed += 1

@@ -127,6 +127,7 @@ class RowState:
         self.passed_under: set[tuple[int, int]] = set()  # (chains of a loop, places that a skip passed under it)
         self.springs = False  # the round's first loop springs from the join, which a stitch closes at its end
         self.passed_by: dict[Span, int] = {}  # stitches that a clause has passed over without a word
+        self.crowded_at = -1  # how much was made when a number without a place went into one stitch
         self.said_at: set[int] = set()  # how much was made where words passed over places
         self.gap_at: int | None = None  # the place before which the gap worked into last lies
         self.begun_in_gap = False
@@ -164,7 +165,7 @@ class RowState:
     def note_passed(self, step: Work | Group, before: int) -> None:
         """Keep what a step, whose first stitch is `made[before]`, has passed over without a word."""
         if before not in self.said_at and not leads_past(step):
-            passed = passed_in_silence(self.made, before, self.cursor)
+            passed = passed_in_silence(self.made, before, self.cursor, before == self.crowded_at)
             if passed:
                 self.passed_by[step.span] = self.passed_by.get(step.span, 0) + passed
 
@@ -213,6 +214,7 @@ class RowState:
             self.outer,
             self.hung,
             self.skipped_below,
+            dict(self.passed_by),
         )
 
     def restore(self, state: tuple) -> None:
@@ -221,7 +223,8 @@ class RowState:
         self.groups, self.bunches = Counter(groups), Counter(state[11])
         self.skipped, self.works_stitches = list(state[10]), state[12]
         self.joined_loops, self.slipped, self.used_earlier = state[13], state[14], Counter(state[15])
-        self.cursor, self.outer, self.hung, self.skipped_below = state[16:20]
+        self.cursor, self.outer, self.hung, self.skipped_below, passed = state[16:21]
+        self.passed_by = dict(passed)
         self.cursor.restore(cursor)
         del self.noted[noted:]
         del self.made[made:]

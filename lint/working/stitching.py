@@ -315,6 +315,7 @@ class Stitching(Making):
                 self.put(kind, self.loop_ahead(step) or cursor.next(_ANY, self.size), 1)
         else:
             self.put(kind, cursor.next(_ANY, self.size), number)
+            self.crowded_at = len(self.made)
 
     def loop_ahead(self, step: Work) -> Node | None:
         """ "*Mdc, sc in next 3 sts" of a mosaic: the taller stitch hangs before a loop of the row below, and takes its place."""

@@ -1,0 +1,32 @@
+"""Rows shaped at intervals under a label for more rows than are shaped: "Rows 2-17: Inc 1 st at each end of every 4th row 4 times".
+
+Which of the rows are the four is not said, but what all of them come to is, so that only the last has its number.
+"""
+
+from __future__ import annotations
+
+from lint.pattern import Row
+from lint.tree import OpenWork, RowCall
+from lint.working.instances import passes_of
+from lint.working.met import Called
+
+
+def ends_by_size(row: Row, call: RowCall) -> bool:
+    """Whether such rows end at another number in each size: in which row the sizes stand beside each other is not known."""
+    return call.apart and row.label is not None and any(len(own) > 1 for own in row.label.by_size)
+
+
+def rows_apart(
+    row: Row, numbers: list[int | None], call: RowCall, cycle: list[Called]
+) -> tuple[list[Called], list[int | None]] | None:
+    """The rows and their numbers, as many in each size, those worked even first; None where the rows are not such."""
+    passes = passes_of(call, len(cycle))
+    told = next(step for step in row.steps if isinstance(step, RowCall))
+    if not call.apart or not passes or told.times is None or told.times.number is None:
+        return None
+    most = max(passes, *(number or 0 for number in told.times.number.values)) * len(cycle)
+    if row.label is None or len(numbers) <= most:
+        return None
+    even = Called((OpenWork(call.span, "even", plain=True),), None, cycle[0].kind, cycle[0].label, None)
+    rows = [*[even] * (most - passes * len(cycle)), *cycle * passes]
+    return rows, [*[None] * (most - 1), numbers[-1]]
