@@ -59,7 +59,7 @@ def is_work(reading: Reading, lexemes: list[Lexeme]) -> bool:
         return True
     if any(isinstance(step, RowCall) and step.own or isinstance(step, OpenWork) and step.plain for step in steps):
         return True  # "Second shoulder / Work 17 rows even": a sentence of its own tells rows
-    if _again(unread, lexemes):
+    if _again(unread, lexemes) or _labelled_within(worked, lexemes):
         return True
     # a line that ends in a printed count of stitches is a row that lost its label
     stitchy = any(lexeme.kind in ("stitch", "special") for lexeme in lexemes)
@@ -88,6 +88,17 @@ def goes_to_loops(reading: Reading, words: str) -> bool:
     known = any(isinstance(step, AlongEdge) for step in walk(tuple(reading.steps)))
     sentences = (one for one in expression(r"[.;]").split(words) if len(one) < _LONGEST)
     return not known and any(_TO_LOOPS.match(sentence) is not None for sentence in sentences)
+
+
+def _labelled_within(worked: Sequence[Step], lexemes: list[Lexeme]) -> bool:
+    """Whether a row's label stands amid the words, and work behind it: "Now then - Next row: 3 ch, 1 tr in each tr"."""
+    for at, item in enumerate(lexemes):
+        if item.kind not in ("row", "round"):
+            continue
+        before, behind = (lexemes[at - 1].kind if at else ""), [one.kind for one in lexemes[at + 1 : at + 3]]
+        if behind[:1] == [":"] and before in ("next", "last", "first", "ordinal") or behind == ["number", ":"]:
+            return any(isinstance(step, MAKES_STITCHES) and step.span.start > item.start for step in worked)
+    return False
 
 
 def _again(unread: Sequence[Unread], lexemes: list[Lexeme]) -> bool:

@@ -1,0 +1,144 @@
+"""Slip stitches before a row's chain, counts behind commas, gates with a full stop, work behind words of where; common practice, no source."""
+
+from __future__ import annotations
+
+import pytest
+from helpers import check
+
+_US = "Test piece\nUS terms\n\nPIECE\n{}\n"
+_UK = "Test coat\nUK terms\nSizes 1st (2nd, 3rd)\n\nCOAT\n{}\n"
+
+
+def _made(text: str, size: int = 0) -> list[int | None]:
+    return [
+        cell.made and cell.made.stitches
+        for row in check(text).ledger.rows
+        for cell in (row.cells[size : size + 1] or row.cells[:1])
+    ]
+
+
+@pytest.mark.parametrize("words", ["Sl st across first 3 sts", "Sl st in first 3 sts", "Sl st over next 3 sts"])
+def test_slips_before_a_chain_are_behind_the_row(words: str) -> None:
+    """The next row is worked over the stitches between, and not over those that were slipped along, count or no count."""
+    rows = f"Ch 21.\nRow 1: Sc in 2nd ch from hook and in each ch across, turn. (20 sc)\nRow 2: {words}, ch 1, sc in each st to last 3 sts, turn. (14 sc)\n"
+    rows += "Row 3: Ch 1, sc in each st across, turn.\nRow 4: Ch 1, sc2tog, sc in each st across, turn."
+    assert _made(_US.format(rows))[1:] == [20, 14, 14, 13]
+
+
+def test_slips_without_a_chain_may_be_stitches() -> None:
+    """Slip stitches that a printed count takes in are stitches of the row, as before."""
+    rows = "Ch 21.\nRow 1: Sc in 2nd ch from hook and in each ch across, turn. (20 sc)\nRow 2: Sl st in next 4 sts, sc in next 16 sts, turn. (20 sts)\n"
+    assert _made(_US.format(rows + "Row 3: Ch 1, sc in each st across, turn. (20 sc)"))[1:] == [20, 16, 20]
+
+
+@pytest.mark.parametrize(
+    ("words", "makes"),
+    [
+        ("Dc in 4th ch from hook (3 skipped ch count as first dc) and in next 5 ch, ch 2, dc in last 8 ch", 15),
+        ("Dc in 4th ch from hook (mark this st), and in next 5 ch, ch 2, dc in last 8 ch", 15),
+        ("Dc in 4th ch from hook and in next 5 ch, ch 2, dc in last 8 ch", 15),
+    ],
+)
+def test_more_places_behind_a_note(words: str, makes: int) -> None:
+    """What "and in next 5 ch" names behind a note is more places for the stitch before, and not for the chain behind."""
+    made = _made(_US.format(f"Ch 17.\nRow 1: {words}, turn. ({makes} dc)"))
+    assert made[-1] == makes
+
+
+def test_a_list_for_another_sort_of_place() -> None:
+    """Into a space named behind a note goes what follows."""
+    rows = "Ch 9.\nRow 1: Sc in 2nd ch from hook, ch 2, skip 2 ch, sc in last 5 ch, turn.\n"
+    rows += "Row 2: Ch 1, sc in first st (mark it) and in next ch-2 sp make 3 dc, turn."
+    assert _made(_US.format(rows))[-1] == 4
+
+
+@pytest.mark.parametrize("never", ["is never a stitch", "is not a stitch", "isn't a st"])
+def test_chains_that_are_no_stitches(never: str) -> None:
+    """However it is denied, the chain is not counted, and nothing is asked."""
+    rows = f"The turning ch-2 {never}.\nCh 22.\nRow 1: Hdc in 3rd ch from hook and in each ch across, turn.\nRow 2: Ch 2, hdc in each st across."
+    report = check(_US.format(rows))
+    assert [row.cells[0].made.stitches for row in report.ledger.rows][-1] == 20
+    assert "turning-chain-unsaid" not in {finding.rule for finding in report.findings}
+
+
+_SLEEVE = (
+    "Make 30 (32, 34) ch.\n1st row: 1 dc in 2nd ch from hook, 1 dc in each ch to end, 29(31, 33) dc, turn.\n"
+    "2nd row: 1 ch, 1 dc in each of next 9 dc, 4 ch, miss 11(13, 15) dc, 1 dc in each of last 9 dc, turn.\nFasten off.\n"
+    "SLEEVE\nRejoin yarn to first ch of underarm.\n1st row: 1 ch, 1 dc in each of next 4 ch, 1 dc in each of the 11(13, 15) missed dc, {}"
+)
+
+
+def test_a_count_that_the_words_come_to() -> None:
+    """Behind a comma stands the count that the clauses before it make in each size, and no work."""
+    for size, count in enumerate((15, 17, 19)):
+        assert _made(_UK.format(_SLEEVE.format("15(17, 19) dc, turn.")), size)[-1] == count
+
+
+@pytest.mark.parametrize(
+    ("words", "count"),
+    [("6 sc, inc, 8 sc, turn", 16), ("sc in next 6 sts, 3 sc in next st, sc in last 8 sts, turn", 17)],
+)
+def test_figures_that_are_work(words: str, count: int) -> None:
+    """Where the clauses before name no places either, a figure that they happen to come to is work like them."""
+    rows = f"Ch 16.\nRow 1: Sc in 2nd ch from hook and in each ch across, turn. (15 sc)\nRow 2: Ch 1, {words}."
+    assert _made(_US.format(rows))[-1] == count
+
+
+@pytest.mark.parametrize(
+    "end",
+    [
+        "30 dc, turn",
+        "turn, 30 dc",
+        "30 dc. Fasten off",
+        "inc 1 st at centre back, 31 dc, turn",
+        "increasing 1 st in the middle of the row, turn, 31 dc",
+    ],
+)
+def test_counts_behind_a_run(end: str) -> None:
+    """Behind a run to the end, its shaping and its turn, figures are its count."""
+    rows = f"Make 31 ch.\n1st row: 1 dc in 2nd ch from hook, 1 dc in each ch to end, turn.\n2nd row: 1 ch, 1 dc in each dc to end, {end}."
+    report = check(_UK.format(rows))
+    assert report.ledger.rows[-1].cells[0].made.stitches == (31 if "1 st" in end else 30)
+    assert report.ledger.rows[-1].cells[0].outcome.value == "agrees"
+
+
+def test_shells_counted_behind_a_repeat() -> None:
+    """So many shells behind a repeat to the end are counted; one shell is the last of them."""
+    rows = "Make 32 ch.\n1st row: 1 dc in 2nd ch from hook, 1 dc in each ch to end, turn.\n"
+    rows += "2nd row: 1 ch, 1 dc in first dc, *miss 2 dc, 5 tr in next dc (shell made), miss 2 dc, 1 dc in next dc; rep from * to end, {}, turn."
+    assert _made(_UK.format(rows.format("5 shells")))[-1] == 31
+
+
+@pytest.mark.parametrize(
+    "words",
+    ["Commence at the neck edge with 21 ch.", "Begin at hem with ch 21.", "Start at lower edge by making 21 ch."],
+)
+def test_where_the_chain_is_begun(words: str) -> None:
+    """Words of where before the first chain are passed over, and the chain is worked."""
+    assert _made(_UK.format(words + "\n1st row: 1 dc in 2nd ch from hook, 1 dc in each ch to end, turn."))[-1] == 20
+
+
+def test_where_work_begins_is_no_chain() -> None:
+    """A place in the row below is no such words."""
+    rows = "Make 21 ch.\n1st row: 1 dc in 2nd ch from hook, 1 dc in each ch to end, turn.\n2nd row: Begin at the second dc with 3 ch, 1 dc in each dc to end."
+    assert _made(_UK.format(rows))[-1] is None
+
+
+@pytest.mark.parametrize(
+    "gate",
+    ["2nd and 3rd sizes only.- 2nd row:", "2nd and 3rd sizes only. 2nd row:", "2nd and 3rd sizes only. - 2nd row:"],
+)
+def test_gates_that_end_in_a_full_stop(gate: str) -> None:
+    """The row behind is for those sizes alone, until all are named in the same way."""
+    rows = f"Make 21 (31, 41) ch.\n1st row: 1 dc in 2nd ch from hook, 1 dc in each ch to end, turn.\n{gate} 1 ch, 2 dc in first dc, 1 dc in each dc to end, turn.\n"
+    rows += "All sizes.- Next row: 1 ch, 1 dc in each dc to end, turn."
+    assert [_made(_UK.format(rows), size)[-2:] for size in range(3)] == [[None, 20], [31, 31], [41, 41]]
+
+
+@pytest.mark.parametrize("led", ["Now then - Next row:", "Everybody.- Next row:", "On we go - last round:"])
+def test_a_label_amid_the_words(led: str) -> None:
+    """A line with a row's label behind words that are not understood is told of, never passed over."""
+    rows = f"Make 21 ch.\n1st row: 1 dc in 2nd ch from hook, 1 dc in each ch to end, turn.\nDIVIDE\n{led} 1 ch, 1 dc in each dc to end, 2 dc in last dc, turn."
+    report = check(_UK.format(rows))
+    assert report.ledger.rows[-1].cells[0].made is None or report.ledger.rows[-1].cells[0].made.stitches == 21
+    assert len(report.ledger.rows) == 3
