@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from dataclasses import replace
 
 from lint.amount import ONE, Amount
-from lint.pattern import Part, Row
+from lint.pattern import Part, Row, Stated
 from lint.tree import MAKES_STITCHES, THE_PIECE_BEFORE, FastenOff, RowCall, Step, TimesKind, Unread
 from lint.working.alternating import Alternates, label_word
 from lint.working.besides import once
@@ -53,10 +53,10 @@ class Expander:
         self.own_way = own_way
         self.met: list[MetRow] = []
         self.range_faults: list[tuple[Row, Part, int, int]] = []
-        self.stretch = 0  # how often yarn has been fastened off
-        self.bare = 0  # rows without a label since then
+        self.stretch = self.bare = 0  # how often yarn has been fastened off; rows without a label since then
         self.counted_on = True  # False after rows of which the text does not say how many they are
         self.alternates = Alternates()
+        self.calling: tuple[Stated | None, bool] = None, False  # the call's printed count, and whether its heading ends
         self.preludes: dict[int, tuple[Step, ...]] = {}  # by part: the chain or ring before its first row
 
     def expand(self, row: Row, part: Part) -> list[Instance]:
@@ -135,7 +135,7 @@ class Expander:
     def _called(
         self, row: Row, steps: tuple[Step, ...], part: Part, kind: str, numbers: list[int | None], call: RowCall
     ) -> list[Instance]:
-        at = steps.index(call)
+        at, self.calling = steps.index(call), (row.stated, part.rows[-1] is row)
         call = self._the_same_row(row, call, numbers, part)
         before, after = steps[:at], steps[at + 1 :]
         if passes_of(call, 1) == 0 and (row.label is None or numbers == [None]):
@@ -189,7 +189,7 @@ class Expander:
             )
             if not own:
                 one = replace(one, label=numbered(one, number) if number is not None else called.label)
-            result.append(looped(one, called.loop, result))
+            result.append(looped(replace(one, again=called.printed), called.loop, result))
         if call.rest:
             result[:1] = [replace(one, base=self._other_side(call, part)[0]) for one in result[:1]]
         settled = row.label is not None and len(row.label.at(self.size)) > 1  # "Rows 5-24: …, ending with Row 3"
@@ -332,7 +332,7 @@ class Expander:
         if call.part is not None:
             there = self._piece(call.part, part)
             if call.first is None:
-                rows = rows_called(there, call, id(part) in self.own_way) if there else []
+                rows = rows_called(there, call, id(part) in self.own_way, *self.calling) if there else []
                 return self._begun([as_whole_piece(entry) for entry in rows], there, part)
             here = list(reversed(told_once(there, call.part)))  # the first rows of these numbers from that piece on
         if call.name is not None:  # "Rep 2nd and 3rd lace rows"

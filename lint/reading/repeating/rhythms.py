@@ -159,9 +159,9 @@ def every_so_many(stream: Stream, following: bool = False) -> int | None:
         step = stream.take().number
     if stream.word("following", "foll"):
         stream.take()
-    if step == 1 and stream.kind() in ("right_side", "wrong_side") and stream.kind(1) == "row":
+    if stream.kind() in ("right_side", "wrong_side") and stream.kind(1) == "row":
         stream.take()
-        step = 2  # "every RS row"
+        step *= 2  # "every RS row", "every other RS row"
     if stream.take_if("row", "round") and 1 <= step <= 40:
         return step
     stream.at = start
