@@ -199,7 +199,7 @@ class _RowReader:
         ended = [row for at, item in enumerate(text.rows) for row in self._marked(item, round_part, at < last)]
         rows = [own for row in ended for own in _chain_apart(row)]
         rows = [row for at, row in enumerate(rows) if not (at and _piece_again(row))]  # of this piece: it is made twice
-        return Part(text.name, text.span, text.make, tuple(rows), text.piece)
+        return Part(text.name, text.span, text.make, tuple(rows), text.piece, text.of_piece)
 
     def _marked(self, text: RowText, round_part: bool, more: bool) -> Iterator[Row]:
         """A row, with the mark that stands behind it on the last of what it comes to."""

@@ -182,7 +182,7 @@ class Expander:
                 row,
                 kind if own else called.kind,
                 number,
-                grown_steps(worked, call, index, len(numbers)),
+                grown_steps(worked, call, index, len(numbers), len(cycle)),
                 called.stated,
                 index,
                 len(numbers),

@@ -70,7 +70,10 @@ def with_line_stops(lexemes: list[Lexeme], source: SourceText) -> list[Lexeme]:
             opens = lexeme.text[:1].isupper() and not lexeme.text.isupper() or counted and lexeme.kind in _TALK
             opens = opens or lexeme.kind == "word" and _bare_count(found)  # "[18]", and in the line below "fill"
             starred = before.kind == "star" and before.glued and _bare_count(found[:-1])  # "**(18)**"
-            ended = (counted or starred or before.kind in _MAY_END) and opens
+            called = before.kind == "number" and [one.kind for one in found[-2:-1]] in (["row"], ["round"])
+            ended = (
+                counted or starred or called or before.kind in _MAY_END
+            ) and opens  # "repeat Row 2", and below "Sew …"
             kinds = [one.kind for one in found[-3:]]  # "; 10 sts", and in the line below "sl st in next st"
             told = kinds[:1] in _COUNTS and kinds[1:] == ["number", "any_stitch"] and lexeme.kind in _CLOSES
             last_pass = before.kind == "ending" and found[-2:-1] != [] and found[-2].kind != "to"  # "…, ending / 2 sc"
