@@ -142,3 +142,106 @@ def test_a_label_amid_the_words(led: str) -> None:
     report = check(_UK.format(rows))
     assert report.ledger.rows[-1].cells[0].made is None or report.ledger.rows[-1].cells[0].made.stitches == 21
     assert len(report.ledger.rows) == 3
+
+
+_ROWS = (
+    "Ch 21.\nRow 1: Sc in 2nd ch from hook and in each ch across, turn. (20)\nRow 2: Ch 1, sc in each st across, turn. (20)\n"
+    "Row 3: Ch 1, sc2tog, sc in each st across, turn. (19)\nRow 4: Ch 1, sc in each st across, turn. (19)\n{}"
+)
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        "Rep these 2 rows twice more. (17)",
+        "Repeat the previous two rows 2 more times. (17)",
+        "Rep the above 2 rows until 17 sts remain.",
+        "Work the same 2 rows twice more.",
+    ],
+)
+def test_the_rows_just_worked(words: str) -> None:
+    """ "These 2 rows" are the last two, and never Row 2."""
+    assert _made(_US.format(_ROWS.format(words)))[5:] == [18, 18, 17, 17]
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        "Repeat this row 3 times.",
+        "Rep this row until 7 rows are done.",
+        "Keep repeating that row for 7 rows total.",
+        "Work 3 more rows the same.",
+    ],
+)
+def test_the_row_just_worked(words: str) -> None:
+    """ "This row" is the last one, and a figure behind it tells how often."""
+    assert _made(_US.format(_ROWS.format(words)))[5:] == [19, 19, 19]
+
+
+@pytest.mark.parametrize(
+    "words", ["Rep these rows twice more.", "Rep 2 rows 3 times more.", "Work 3 more rows in the same way, but looser."]
+)
+def test_rows_that_are_not_told(words: str) -> None:
+    """How many rows are meant, or which, is not made up."""
+    assert _made(_US.format(_ROWS.format(words)))[-1] is None
+
+
+@pytest.mark.parametrize("words", ["As Row 2.", "Rep Row 2.", "The same as Row 2."])
+def test_rows_by_their_numbers(words: str) -> None:
+    """A number behind the row word is still the row's."""
+    assert _made(_US.format(_ROWS.format(f"Row 5: {words}")))[-1] == 19
+
+
+def test_two_decreases_around_a_run_that_shrinks() -> None:
+    """Of rounds in turn the one that shapes has its run shorter each time, and the plain one is as it was."""
+    rows = "Ch 24, join with sl st to form a ring.\nRnd 1: Ch 1, sc in each ch around, join. (24)\nRnd 2: Ch 1, [sc2tog, sc in next 8 sts, sc2tog] twice, join. (20)\n"
+    rows += "Rnd 3: Ch 1, sc in each st around, join.\nRnds 4-7: Rep Rnds 2 and 3, with 2 sts less between the decreases each time. (12)"
+    assert _made(_US.format(rows))[1:] == [24, 20, 20, 16, 16, 12, 12]
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        "Turn the tube so you can work into the row ends.",
+        "Leave yarn attached and turn to work in the ends of the rows.",
+    ],
+)
+def test_a_line_below_a_call(words: str) -> None:
+    """A row's number ends its sentence where the next line begins another; a seam and a turn of the piece are no work."""
+    rows = f"Ch 7.\nRow 1: Sc in 2nd ch from hook and in each ch across, turn. (6)\nRows 2-18: repeat Row 1\nSl st the short ends together. {words}\n"
+    rows = rows.replace("repeat Row 1", "Ch 1, sc in each st across, turn. (6)\nRow 19: Repeat Row 2")
+    made = _made(_US.format(rows + "LEG\nRnd 1: Ch 1, sc in each row end around, join. (19)"))
+    assert made[-1] == 19 and None not in made
+
+
+@pytest.mark.parametrize(
+    ("text", "makes"),
+    [
+        (
+            "Test Socks\nUS terms\n\nCUFF\nCh 9.\nRow 1: Sc in 2nd ch from hook and in each ch across. (8)\nTOE\nRow 1: Ch 1, sc in each st across. (8)\n\nOne done! Have a biscuit. Now make the second sock to match, or else.",
+            [2, 2],
+        ),
+        (
+            "Test Top\nUS terms\n\nBACK\nCh 9.\nRow 1: Sc in 2nd ch from hook and in each ch across. (8)\nSLEEVES\nCh 9.\nRow 1: Sc in 2nd ch from hook and in each ch across. (8)\nWork second sleeve to match.",
+            [1, 2],
+        ),
+        (
+            "Test\nUS terms\n\nMITTS\nBoth alike\n\nCuff\nCh 9.\nRow 1: Sc in 2nd ch from hook and in each ch across. (8)\nHand\nRow 1: Ch 1, sc in each st across. (8)",
+            [2, 2],
+        ),
+        (
+            "Test Socks\nUS terms\n\nCUFF\nCh 9.\nRow 1: Sc in 2nd ch from hook and in each ch across. (8)\nBefore you make the second sock, rest.",
+            [1],
+        ),
+    ],
+)
+def test_how_many_are_made(text: str, makes: list[int]) -> None:
+    """A sentence may tell it behind talk, or a line under a heading over sections; a sentence about it bids nothing."""
+    assert [part.pieces for part in check(text).pattern.parts] == makes
+
+
+def test_rounds_named_with_each_size() -> None:
+    """A list that names the sizes may count rounds in all."""
+    text = "Test hat\nUS terms\nSizes: Small, Large\n\nBODY\nCh 20, join with sl st to form a ring.\nRnd 1: Ch 1, sc in each ch around, join. (20)\n"
+    text += "Keep repeating that round for 4 rounds total for Small and 6 for Large."
+    assert [sum(made is not None for made in _made(text, size)) for size in range(2)] == [5, 7]

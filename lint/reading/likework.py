@@ -138,12 +138,17 @@ _ROWS_OF_ANOTHER = expression(
 )
 
 
+# "Rep the pattern 3 times more.", "Repeat 2 rows until …"
+_REPEATS = expression(r"(?i)\W*(?:(?:then|now|and)\s+)?rep(?:eat)?\b[^.;]*\b(?:times?|once|twice|thrice|until|till)\b")
+
+
 def goes_on(reading: Reading, words: str) -> bool:
     """Whether a line bids to go on for some rows in a way that is not known: "Keep increasing like this for 7 rounds".
 
     So does one that shapes them, "Work in patt, and dec 1 st at each end of every 3rd row 4 times", or calls for others.
     """
     told = any((_GOES_ON.match(words), _SHAPES.search(words), _CALLS_ROWS.match(words), _ROWS_OF_ANOTHER.match(words)))
+    told = told or _REPEATS.match(words) is not None
     return told and any(isinstance(step, Unread) for step in reading.steps)
 
 
