@@ -245,3 +245,37 @@ def test_rounds_named_with_each_size() -> None:
     text = "Test hat\nUS terms\nSizes: Small, Large\n\nBODY\nCh 20, join with sl st to form a ring.\nRnd 1: Ch 1, sc in each ch around, join. (20)\n"
     text += "Keep repeating that round for 4 rounds total for Small and 6 for Large."
     assert [sum(made is not None for made in _made(text, size)) for size in range(2)] == [5, 7]
+
+
+@pytest.mark.parametrize("left", ["left behind it", "left at this end", "left over", "left unworked"])
+def test_short_rows_gone_over_again(left: str) -> None:
+    """A "short row" is a row of the piece, and what it left is worked where the words name it and its number."""
+    rows = "Ch 21.\nRow 1: Sc in 2nd ch from hook and in each ch across, turn. (20)\nShort row 1: Ch 1, sc in each st to last 5 sts, turn and leave those 5 sts. (15)\n"
+    report = check(_US.format(rows + f"Next row: Ch 1, sc in each sc, then sc in each of the 5 sts {left}, turn. (20)"))
+    assert [row.part.name for row in report.ledger.rows] == ["PIECE"] * 4
+    assert report.ledger.rows[-1].cells[0].made.stitches == 20
+
+
+@pytest.mark.parametrize(
+    "until", ["measures (5, 6) in. from beginning", "is (5, 6) in. long", "is 5 in. below waist", "measures (5, 6) in"]
+)
+def test_inches_with_a_full_stop(until: str) -> None:
+    """The full stop of "in." ends no sentence where the words go on."""
+    text = f"Test skirt\nUS terms\nSizes (S, M)\n\nSKIRT\nCh (21, 31).\nRow 1: Sc in 2nd ch from hook and in each ch across, turn.\nWork even until skirt {until}.\nNext row: Ch 1, sc in each sc across, do not turn or fasten off."
+    assert [_made(text, size)[-1] for size in range(2)] == [20, 30]
+
+
+@pytest.mark.parametrize(("heading", "makes"), [("Sleeves, both the same", 2), ("SLEEVES, two alike", 2)])
+def test_a_heading_with_a_comma(heading: str, makes: int) -> None:
+    """How many are made may stand behind a comma."""
+    text = f"Test top\nUS terms\n\nBack\nCh 9.\nRow 1: Sc in 2nd ch from hook and in each ch across. (8)\nFasten off.\n{heading}\nJoin yarn in first st.\nRow 1: Ch 1, sc in each of 8 sts. (8)"
+    assert check(text).pattern.parts[-1].pieces == makes
+
+
+def test_a_list_is_no_weight_of_yarn() -> None:
+    """Balls over the sizes behind a yarn are no category of it."""
+    text = "Test\nSizes (S, M, L)\n\nMaterials: sport cotton, (3, 3, 4) balls; size F-5 (3.75 mm) hook\n\nPIECE\nCh 9.\nRow 1: Sc in 2nd ch from hook and in each ch across. (8)"
+    assert "yarn-weight-disagrees" not in {finding.rule for finding in check(text).findings}
+    assert "yarn-weight-disagrees" in {
+        finding.rule for finding in check(text.replace("(3, 3, 4) balls", "(3)")).findings
+    }

@@ -15,7 +15,7 @@ from lint.reading.words.piecewords import AGAIN
 _MAKE_WORDS = {"one": 1, "two": 2, "three": 3, "four": 4, "five": 5, "six": 6, "eight": 8, "ten": 10, "twelve": 12}
 _MAKE = expression(r"\(?\s*\b(?:make|work|mk)\s+(?P<n>\d+|[a-z]+)\b[^)]*\)?|\(\s*(?:x\s?(?P<x>\d+)|(?P<y>\d+)\s?x)\s*\)|\(\s*(?P<b>\d{1,2})(?:\s?(?:pcs|pieces|parts))?\s*\)|\(\s*(?P<c>\d{1,2}|[a-z]+)\s+(?:in all|in total|needed|required|of)\s*\)|-\s*make\s+(?P<d>\d+)", regex.I)  # fmt: skip
 _ALIKE = expression(
-    r"(?i)\s+(?:[-–—]\s+|\()(?:work(?:ed)?\s+|make\s+)?(?P<n>both|two|three|four|six|[2-9]|1\d)\s+(?:alike|the\s+same)\)?$"
+    r"(?i)(?:\s+(?:[-–—]\s+|\()|,\s+)(?:work(?:ed)?\s+|make\s+)?(?P<n>both|two|three|four|six|[2-9]|1\d)\s+(?:alike|the\s+same)\)?$"
 )
 _STARTS_WORK = expression(
     r"[\W_]*(?:ch(?:ain)?s?\b\.?\s*-?\s*\d|ch\d|\d+\s?ch\b|[(\[]\d[\d\s,;:/-]{3,60}[)\]]\s?ch\b|make\s+(?:a|an|[(\[]?\d)|with\b|using\b|join\b|attach\b|rejoin\b|begin|start|commence|magic|foundation|fasten|do not|turn\b(?!\s+(?:the\s+)?heel\W*$)|change\b|switch\b|insert\b|put\b|fill\b|pull\b|place\b|stuff|weave|sew\b|work(?:ing|ed)?\b|cont\b|now\b|repeat\b|rep\b|at end|continue|mark\b|remove|leave|finish off|cut\b|fold\b|note\b|nb\b|see\b)",

@@ -131,7 +131,9 @@ def without_short_stops(stream: Stream) -> Stream:
         goes_on = goes_on or after.kind == "number" and before.kind == "chain" and _opens_clause(stream.lexemes, index)
         numbered = after.kind in _FIGURES and before.lower in _NUMBER_WORDS
         again = before.lower in _AGAIN and after.kind in _HOW_OFTEN
-        if numbered or again or short and goes_on and not after.text[:1].isupper():
+        measured = before.kind == "in" and stream.lexemes[max(0, index - 1)].kind in (*_FIGURES, *CLOSERS)
+        inches = measured and after.text[:1].islower()  # "until skirt is 7 in. below the waist"
+        if numbered or again or inches or short and goes_on and not after.text[:1].isupper():
             stops.add(index + 1)
     return stream.without(stops)
 
