@@ -279,3 +279,25 @@ def test_a_list_is_no_weight_of_yarn() -> None:
     assert "yarn-weight-disagrees" in {
         finding.rule for finding in check(text.replace("(3, 3, 4) balls", "(3)")).findings
     }
+
+
+@pytest.mark.parametrize("chain", ["31 [41; 51] ch", "31[41;51] ch", "31-41-51 ch", "31 (41) 51 ch", "31/41/51 ch"])
+def test_a_heading_over_a_list_of_chains(chain: str) -> None:
+    """A piece may have no row with a label: its name stands over the chain, however its list is printed."""
+    text = f"Test waistcoat\nUK terms\nSizes S, M, L\n\nBACK\n21 ch.\nRow 1: 1 dc into 2nd ch from hook, 1 dc into each ch to end.\nFasten off.\nBELT\n{chain}. 1 dc into 2nd ch from hook, 1 dc into each ch to end. Fasten off."
+    report = check(text)
+    assert [part.name for part in report.pattern.parts] == ["BACK", "BELT"]
+    assert [cell.made.stitches for cell in report.ledger.rows[-1].cells] == [30, 40, 50]
+
+
+def test_a_list_in_brackets_behind_the_terms() -> None:
+    """Short forms may be explained in one bracket behind the terms, without a heading."""
+    text = "Test\nSome wool. (British terminology; ch = chain, dc = double crochet, tr = treble, ss = slip stitch)\n\nBACK\n21 ch.\nRow 1: 1 dc into 2nd ch from hook, 1 dc into each ch to end."
+    assert {form for one in check(text).pattern.abbreviations for form in one.forms} >= {"ch", "dc", "tr", "ss"}
+
+
+def test_the_other_sock_is_no_row() -> None:
+    """A sentence that tells that the piece is made twice is no row of it, whatever talk follows; more work is."""
+    text = "Test Socks\nUS terms\n\nCUFF\nCh 9.\nRow 1: Sc in 2nd ch from hook and in each ch across. (8)\nWork the other sock the same way, and weave in the ends."
+    assert _made(text)[1:] == [8]
+    assert _made(text.replace(", and weave in the ends.", ", but with 12 sc in Row 1."))[-1] is None

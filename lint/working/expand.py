@@ -318,7 +318,7 @@ class Expander:
             last = here[-1] if here else None
             sort = last.kind if last is not None else "row" if kind == "foundation" else kind
             label = "Row" if sort == "row" else "Rnd"
-            return [Called(steps, None, sort, label, None) for steps in call.own]
+            return [Called(steps, None, sort, label, None) for steps in call.own if steps]
         if call.name is not None and call.first is None and call.number == ONE:
             name = call.name.lower()  # "Dec row", "Next row (dec)"
             forms = [lambda label: answers_to(label, name), lambda label: label.startswith(name)]

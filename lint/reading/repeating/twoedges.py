@@ -5,6 +5,7 @@ neck edge every RS row 9 times": rows that lose at both edges, and then those th
 from __future__ import annotations
 
 from dataclasses import dataclass
+from itertools import zip_longest
 
 from lint.amount import ONE, Amount
 from lint.growth import ShapedWhere
@@ -146,7 +147,7 @@ def _calls(stream: Stream, one: _Edge, other: _Edge, start: int) -> list[Step]:
 def _shaped_rows(span: Span, one: _Edge, other: _Edge) -> list[Step]:
     """The rows that both edges shape together, each in every so manieth row from the same one on; those between are worked even.
 
-    All sizes end with the last of them, for there the printed count stands: whoever has fewer such rows begins later.
+    They are one call, for the printed count is that of every size's last one.
     """
     sizes = range(max(len(one.times.values), len(other.times.values)))
     last = max(edge.step * (edge.times.at(size) or 0) for edge in (one, other) for size in sizes)
@@ -155,14 +156,10 @@ def _shaped_rows(span: Span, one: _Edge, other: _Edge) -> list[Step]:
     gains = []
     for size in sizes:
         told = [sum(edge.gain for edge in (one, other) if _falls(edge, row, size)) for row in range(1, last + 1)]
-        gains.append([gain for gain in told if gain])
-    most = max(map(len, gains))
-    found: list[Step] = []
-    for row in zip(*([0] * (most - len(told)) + told for told in gains), strict=True):
-        shaping = Shaping(span, Amount(tuple(map(abs, row))), max(row) > 0, ShapedWhere.EVENLY)
-        times = Times(span, TimesKind.IN_ALL, Amount(tuple(int(gain != 0) for gain in row)))
-        found.append(RowCall(span, None, None, times=times, own=((shaping,),), apart=max(one.step, other.step) > 1))
-    return found
+        gains.append([abs(gain) for gain in told if gain])
+    rows = tuple((Shaping(span, Amount(figures), one.gain > 0, ShapedWhere.EVENLY),) for figures in zip_longest(*gains))
+    once = Times(span, TimesKind.IN_ALL, Amount(tuple(min(1, len(told)) for told in gains)))
+    return [RowCall(span, None, None, times=once, own=rows, apart=max(one.step, other.step) > 1)] if rows else []
 
 
 def _falls(edge: _Edge, row: int, size: int) -> bool:
