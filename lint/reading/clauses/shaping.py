@@ -255,6 +255,7 @@ class ShapingClauses(EvenlyClauses):
         ):
             stream.take()
         if stream.at > at_edge and stream.take_if("edge", "side", "ending"):
+            stream.take() if stream.word("only", "alone") else None
             self.pass_row_words()
             return ShapedWhere.ONE_END  # "at neck edge"
         stream.at = at_edge
