@@ -301,3 +301,52 @@ def test_the_other_sock_is_no_row() -> None:
     text = "Test Socks\nUS terms\n\nCUFF\nCh 9.\nRow 1: Sc in 2nd ch from hook and in each ch across. (8)\nWork the other sock the same way, and weave in the ends."
     assert _made(text)[1:] == [8]
     assert _made(text.replace(", and weave in the ends.", ", but with 12 sc in Row 1."))[-1] is None
+
+
+_GUSSET = (
+    "Ch 20, join with sl st to form a ring.\nRnd 1: Ch 1, sc in each ch around, join. (20)\n"
+    "Rnd 2: Ch 1, sc in next 9 sc, 2 sc in each of next 2 sc, sc in each sc around, join. (22)\n"
+    "Rnd 3: Ch 1, sc in next 9 sc, 2 sc in next sc, sc in next 2 sc, 2 sc in next sc, sc in each sc around, join. ({})\n{}\nNext rnd: Ch 1, sc in each sc around, join."
+)
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        "Continue to inc in this way every other rnd until there are 28 sc.",
+        "Cont increasing as before on every alt rnd until there are 28 sts.",
+        "Keep increasing in the same manner every rnd until there are 28 sc.",
+    ],
+)
+def test_rows_that_go_on_in_this_way(words: str) -> None:
+    """By how many each gains is what the printed counts before have gained, each from the other."""
+    assert _made(_US.format(_GUSSET.format(24, words)))[1:] == [20, 22, 24, 26, 28, 28]
+
+
+@pytest.mark.parametrize(
+    ("count", "words"),
+    [
+        (24, "Continue to dec in this way every other rnd until there are 28 sc."),
+        (25, "Continue to inc in this way every other rnd until there are 28 sc."),
+        (24, "Continue to inc in this way, and dec at the other edge, every rnd until there are 28 sc."),
+    ],
+)
+def test_rows_that_may_go_on_in_other_ways(count: int, words: str) -> None:
+    """Counts that do not grow evenly, another sense, or more that is said: nothing is made up."""
+    assert _made(_US.format(_GUSSET.format(count, words)))[4] is None
+
+
+def test_rows_that_pass_their_end() -> None:
+    """Rows that never come to the number are told of."""
+    words = "Continue to inc in this way every other rnd until there are 27 sc."
+    assert _made(_US.format(_GUSSET.format(24, words)))[-1] is None
+
+
+@pytest.mark.parametrize("rows", ["on alt rows", "on alternate rows", "on every alt row", "every other row"])
+def test_alternate_rows(rows: str) -> None:
+    """Alternate rows are every other one."""
+    text = (
+        "Ch 13.\nRow 1: Sc in 2nd ch from hook and in each ch across, turn. (12)\n"
+        + f"Dec 1 st at neck edge only {rows} until 9 sts rem."
+    )
+    assert _made(_US.format(text))[1:] == [12, 11, 10, 9]

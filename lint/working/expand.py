@@ -10,6 +10,7 @@ from lint.pattern import Part, Row, Stated
 from lint.tree import MAKES_STITCHES, THE_PIECE_BEFORE, FastenOff, RowCall, Step, TimesKind, Unread
 from lint.working.alternating import Alternates, label_word
 from lint.working.besides import once
+from lint.working.gainsbefore import own_rows
 from lint.working.growth import grown_steps
 from lint.working.instances import (
     MOST_ROWS,
@@ -314,11 +315,10 @@ class Expander:
     def _cycle(self, call: RowCall, kind: str, part: Part) -> list[Called]:
         """The rows called for, in order; [] where one of them is not there."""
         here = [entry for entry in self.met if entry.part is part]
-        if call.own:
-            last = here[-1] if here else None
-            sort = last.kind if last is not None else "row" if kind == "foundation" else kind
+        if call.own or call.as_before:
+            sort = here[-1].kind if here else "row" if kind == "foundation" else kind
             label = "Row" if sort == "row" else "Rnd"
-            return [Called(steps, None, sort, label, None) for steps in call.own if steps]
+            return [Called(steps, None, sort, label, None) for steps in own_rows(call, here, self.size) if steps]
         if call.name is not None and call.first is None and call.number == ONE:
             name = call.name.lower()  # "Dec row", "Next row (dec)"
             forms = [lambda label: answers_to(label, name), lambda label: label.startswith(name)]

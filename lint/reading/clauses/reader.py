@@ -32,6 +32,7 @@ from lint.reading.places.together import told_together
 from lint.reading.places.whichgives import filled_with, which_gives
 from lint.reading.repeating import repeats
 from lint.reading.repeating.growth import growing_on
+from lint.reading.repeating.inthisway import in_this_way
 from lint.reading.repeating.loosestars import fold_loose
 from lint.reading.repeating.othersides import to_match
 from lint.reading.repeating.piececalls import from_foundation, piece_again, piece_call
@@ -103,6 +104,7 @@ _CALLS = (
     (("at", "word", "increase", "decrease"), two_edges),
     (("make", "as", "open_work"), piece_call),
     (("open_work", "word", "make", "increase", "decrease"), growing_on),
+    (("open_work", "word", "make", "and", "then"), in_this_way),
     (("make", "number"), piece_run),
     (("make", "in", "over", "across", "word"), those_only),
     (("join", "attach", "word"), limb_joined),
