@@ -12,6 +12,7 @@ from typing import Literal
 import regex
 from pydantic import field_validator
 
+from lint.alternatives import all_spelled_out
 from lint.countries import CountryFile, Language, LanguageFile
 from lint.finding import Weight
 from lint.rulefolder import RuleFileError, rules_folder
@@ -87,6 +88,16 @@ class WordFile(Strict):
     count_openers: list[str]
     colour_names: list[str]
     count_units: list[str]
+
+    @field_validator("words")
+    @classmethod
+    def _each_spelled_out(cls, words: dict[str, list[str]]) -> dict[str, list[str]]:
+        return {kind: all_spelled_out(phrases) for kind, phrases in words.items()}
+
+    @field_validator("count_openers")
+    @classmethod
+    def _spelled_out(cls, phrases: list[str]) -> list[str]:
+        return all_spelled_out(phrases)
 
 
 class LayoutFile(Strict):

@@ -22,6 +22,7 @@ LAYERS = [
     ["compiled"],
     [
         "expression",
+        "alternatives",
         "source",
         "amount",
         "madeonce",

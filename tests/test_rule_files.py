@@ -293,6 +293,15 @@ class TestAdditions:
         assert [12, None] == counts(check(text))
         assert [12, 11] == counts(inspected(text, folder))
 
+    @pytest.mark.parametrize("words", ["all about", "right about", "about"])
+    def test_a_phrase_with_alternatives(self, folder: Path, words: str) -> None:
+        """Brackets with strokes hold alternatives, of which one may be empty: each is read as a phrase of its own is."""
+        change(folder / "words.yaml", "    - around\n", "    - around\n    - (|all|right) about\n")
+        text = f"Strip\n\nSTRIP\n\nRnd 1: Ch 2, 6 sc in 2nd ch from hook. (6)\nRnd 2: 2 sc in each st {words}. (12)\n"
+
+        assert [6, None] == counts(check(text))
+        assert [6, 12] == counts(inspected(text, folder))
+
     def test_a_word_rule(self, folder: Path) -> None:
         """A word-list rule added to the file finds its phrases, with its own sentence and weight."""
         rule = """
@@ -331,3 +340,23 @@ class TestAdditions:
         assert ["query"] == [
             f.weight.value for f in inspected(bad, folder).findings if f.rule == "row-number-out-of-order"
         ]
+
+
+@pytest.mark.parametrize("words", ["(all|right about", "(all|(right|left)) about", "all | right"])
+def test_alternatives_out_of_their_brackets_are_a_fault_of_the_file(folder: Path, words: str) -> None:
+    """A stroke that stands in no brackets of its own is told with its place, and nothing is read."""
+    line, _ = change(folder / "words.yaml", "    - ar\n", f"    - {words}\n")
+
+    (fault,) = faults(folder)
+
+    assert fault[0] == "words.yaml" and "alternatives" in fault[3], fault
+    assert fault[1] <= line
+
+
+def test_more_alternatives_than_anybody_meant_are_a_fault_of_the_file(folder: Path) -> None:
+    """A phrase that would stand for thousands is a slip of the pen."""
+    change(folder / "words.yaml", "    - ar\n", "    - " + " ".join(["(a|b|c|d)"] * 8) + "\n")
+
+    (fault,) = faults(folder)
+
+    assert "65536 phrases" in fault[3]

@@ -33,6 +33,11 @@ def _hat(front: str = "", third: str = "", fourth: str = "", last: str = "Rnd 6 
         _hat("", "Small stop here.\n", "End here for Medium. Large only:\n"),
         _hat("", "Small stop here.\n", "Medium stop here.\n", "Next Rnd: sc in each st."),
         _hat("", "Small stop here.\n", "Medium stop here.\n", "Rnd 6, all sizes: sc in each st."),
+        _hat("", "End here for Small. Continue to Rnd 4.\n", "Medium hat is finished here; continue for Large only.\n"),
+        _hat("", "Stop here for Small. Other sizes continue to Rnd 4.\n", "This completes the Medium.\n"),
+        _hat("", "If you are making the Small, stop here.\n", "Fasten off for Medium, continue to Rnd 5 for Large.\n"),
+        _hat("", "End Small here. Carry on to Rnd 4 for all other sizes.\n", "You have now finished size Medium.\n"),
+        _hat("", "Small: go to Rnd 6.\n", "End here for Medium. Continue to Rnd 6.\n"),
     ],
 )
 def test_sizes_stop_and_all_go_on(text: str) -> None:
@@ -59,6 +64,13 @@ def test_which_piece_is_meant_is_not_guessed() -> None:
     text = _hat("Small stops after Rnd 3.\n", last="Rnd 6: sc in each st.").replace(" 24 (32, 40) sts.", " (40)")
     report = check(text + "\nPompom\nRnd 1: 6 sc in magic ring. (6)\n")
     assert counts(report)[:6] == [8, 16, 24, 32, 40, 40]
+
+
+def test_who_leaves_off_is_not_guessed() -> None:
+    """Words about something else that is called as a size is make no size leave off, or go on, on the quiet."""
+    report = check(_hat("", "You have now finished the Small bobble.\n", "Medium stop here.\n"))
+    assert corrections(report) == []
+    assert counts(report)[3] is None
 
 
 @pytest.mark.parametrize("fourth", ["(24, 32, 32 sts)", "(32 sts)", "(-, 32, 32 sts)"])

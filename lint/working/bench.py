@@ -56,6 +56,7 @@ from lint.working.leads import joined_and_turned, on_stitches
 from lint.working.moving import in_turn, slipped_up_to
 from lint.working.plain import Plain
 from lint.working.rowstate import Noted, main_stitch
+from lint.working.troubles import Trouble
 from lint.working.underloops import passed_alike
 
 
@@ -162,12 +163,14 @@ class Bench(Plain):
                 self.work_special(step, step.special, (*steps[index + 1 :], *following))
             else:
                 self.work_stitches(step, (*steps[index + 1 :], *following))
+            self.note_passed(step, before)
             self.step_from = before
         elif isinstance(step, Chain):
             self.work_chain(step, (*steps[index + 1 :], *following))
         elif isinstance(step, Group):
             before = len(self.made)
             self.work_group(step, (*steps[index + 1 :], *following))
+            self.note_passed(step, before)
             self.step_from = before
         elif isinstance(step, Repeat):
             self.work_repeat(step, (*steps[index + 1 :], *following))
@@ -195,7 +198,7 @@ class Bench(Plain):
         elif isinstance(step, Shaping):
             self.shape(step, steps, index, following)
         elif isinstance(step, OpenWork):
-            self.work_on(step)
+            self.work_on(step, (*steps[index + 1 :], *following))
         elif isinstance(step, OtherSide):
             self.turn_round_chain(step.perhaps)
         elif isinstance(step, AlongEdge) and step.row:
@@ -249,6 +252,7 @@ class Bench(Plain):
             )
         if self.beyond and cursor.known and cursor.at < len(cursor.nodes) and not self.left_rest:
             raise PlacesUnknown("not all of the stitches that the row is for are worked")
+        self.noted += [Noted(Trouble("left", "st", number), span) for span, number in self.passed_by.items()]
         left = self.left_over(cursor)
         ran_out = any(noted.trouble.kind == "run out" for noted in self.noted)
         if self.in_turn and (left or ran_out or self.in_turn < FEWEST_CORNERS):

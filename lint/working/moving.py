@@ -27,6 +27,7 @@ class Moving(Spreading):
             self.pending_picot = False
             return
         cursor = self.cursor
+        self.said_at.add(len(self.made))
         if not step.places or self.made or self.begun or self.repeating:
             for place in step.places or self.next_few(step):
                 if place.which is Which.FROM_HOOK and (self.on_bare_chain() or self.outer is not None):
@@ -182,6 +183,7 @@ class Moving(Spreading):
 
     def skip(self, step: Skip) -> None:
         cursor = self.cursor
+        self.said_at.add(len(self.made))
         if step.rest:
             self.leave(step)
             return
@@ -314,7 +316,7 @@ class Moving(Spreading):
                 self.cursor.at = 1 if self.cursor.nodes and node is self.cursor.nodes[0] else 0
             self.put(step.stitch, node, 1)
 
-    def work_on(self, step: OpenWork) -> None:
+    def work_on(self, step: OpenWork, following: tuple[Step, ...]) -> None:
         """ "Work even.": a stitch in each, where the row below is of one stitch; else the words give no count."""
         kinds = {family(node.kind) for node in self.cursor.nodes if node.kind != "ring"}
         if step.stitch is not None and "space" not in kinds and kinds:
@@ -332,7 +334,7 @@ class Moving(Spreading):
                 self.work_stitches(Work(step.span, kind, places=places), ())
             return
         places = (Place(step.span, Which.EACH, (Target(TargetKind.ANY_STITCH),)),)
-        self.work_stitches(Work(step.span, kinds.pop(), places=places), ())
+        self.work_stitches(Work(step.span, kinds.pop(), places=places), following)
 
     def turn(self, step: Turn) -> None:
         self.turned_at = len(self.made) if step.turned else self.turned_at

@@ -145,6 +145,7 @@ class Reach(Gaps):
 
         The next clause may work into it; a run of stitches begins behind it.
         """
+        self.said_at.add(len(self.made))
         if step.to.limit is not None:
             return self.skip_sleeve()
         cursor, target = self.cursor, step.to.targets[0]

@@ -12,6 +12,7 @@ from lint.tree import (
     Chain,
     Counting,
     Evenly,
+    Group,
     Shaping,
     Step,
     Work,
@@ -24,6 +25,7 @@ from lint.working.cursor import Cursor, Trouble, family
 from lint.working.earlier import EarlierRows
 from lint.working.fabric import Fabric, Node
 from lint.working.markers import Markers
+from lint.working.passedover import leads_past, passed_in_silence
 
 # of one row: the widest blanket's border has a tenth of them; beyond, a number is taken for a slip of the pen
 MOST_STITCHES = 25_000
@@ -124,6 +126,8 @@ class RowState:
         self.repeating = 0  # repeats around the step that is worked
         self.passed_under: set[tuple[int, int]] = set()  # (chains of a loop, places that a skip passed under it)
         self.springs = False  # the round's first loop springs from the join, which a stitch closes at its end
+        self.passed_by: dict[Span, int] = {}  # stitches that a clause has passed over without a word
+        self.said_at: set[int] = set()  # how much was made where words passed over places
         self.gap_at: int | None = None  # the place before which the gap worked into last lies
         self.begun_in_gap = False
         self.shaping: Shaping | None = None  # of the run that comes next
@@ -156,6 +160,13 @@ class RowState:
         if number > MOST_STITCHES:
             raise TooMany
         return number
+
+    def note_passed(self, step: Work | Group, before: int) -> None:
+        """Keep what a step, whose first stitch is `made[before]`, has passed over without a word."""
+        if before not in self.said_at and not leads_past(step):
+            passed = passed_in_silence(self.made, before, self.cursor)
+            if passed:
+                self.passed_by[step.span] = self.passed_by.get(step.span, 0) + passed
 
     def note(self, span: Span) -> None:
         """Give the troubles that the cursor met since last time the words at which they arose."""

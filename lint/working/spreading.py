@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from lint.place import Place, Target, TargetKind, Which
-from lint.tree import Loops, Remark, Shaping, Step, Work
+from lint.tree import Loops, OpenWork, Remark, Shaping, Step, Work
 from lint.working.cursor import PlacesUnknown, family
 from lint.working.grouping import Grouping
 
@@ -15,7 +15,15 @@ class Spreading(Grouping):
         """Shaping told of the run before (done then), of the run that follows, or of a row of which nothing else is said."""
         if self.repeating and self.turned_at < 0 and step.over is None:
             raise PlacesUnknown("where the row is shaped in every pass is not said")  # "*sc in 4 sts, inc in last st"
-        runs = [s for s in steps if isinstance(s, Work) and s.places and s.places[-1].which is Which.EACH]
+        runs = [
+            s
+            for s in steps
+            if isinstance(s, Work)
+            and s.places
+            and s.places[-1].which is Which.EACH
+            or isinstance(s, OpenWork)
+            and s.plain
+        ]
         before = next((s for s in reversed(steps[:index]) if not isinstance(s, (Remark, Loops))), None)
         if before in runs if step.over is None else isinstance(before, Work) and step.over in before.places:
             return

@@ -7,6 +7,7 @@ from lint.reading.clauses.tunisian import bars_as_stitches
 from lint.reading.counting.apart import counts_set_apart
 from lint.reading.counting.asides import asides, emphasis
 from lint.reading.counting.worded import counts_in_words
+from lint.reading.words.alongsides import sides_to_corners
 from lint.reading.words.barefigures import figures_as_stitches
 from lint.reading.words.chainsides import other_sides_told
 from lint.reading.words.colourwork import colours_apart
@@ -26,5 +27,5 @@ def prepared(stream: Stream) -> tuple[Stream, list[Lexeme], list[UnfitList]]:
     words = stream.lexemes
     stream, unfit = with_unfit_folded(stream)
     stream = signs_as_commas(figures_as_stitches(colours_apart(bars_as_stitches(crosses(pairs_as_two(stream))))))
-    stream = said_plainly(squares_as_list(letters_as_rows(stream)))
+    stream = sides_to_corners(said_plainly(squares_as_list(letters_as_rows(stream))))
     return counts_set_apart(counts_in_words(stream.without(asides(stream) | emphasis(stream)))), words, unfit

@@ -130,6 +130,7 @@ class LayoutReader:
                 layout.title = ""
             if part is not None and section is None:
                 leave, begin = leavings(self.gates, line.text)
+                leave = self.sized.leave_here(leave, index) if leave else leave
                 behind = told_first(self.gates, line.text) if leave and begin == len(line.text) else 0
                 for one in leave if behind else ():
                     self.leavers.leave(one, part)

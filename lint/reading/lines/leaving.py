@@ -15,22 +15,34 @@ from lint.reading.sizes.gates import GateReader, Sizes, goes_on_to
 _NAMES = r"[\w/][\w/.½¼¾,&+ ()–-]{0,60}?"
 _DONE = r"(?:stops?|ends?|finish(?:es)?|(?:is|are)\s+(?:now\s+)?(?:done|finished|completed?)|done|fastens?\s+off)"
 _AFTER = r"(?:\s+(?:after|at\s+the\s+end\s+of|at|with)\s+(?:row|rnd|round|rd)\s+(?P<after>\d+))"
+_THING = (  # "the medium hat is finished here"; any other word may be a piece of the pattern
+    r"(?:\s+(?:sizes?|version|one|hat|beanie|cap|bonnet|beret|socks?|slippers?|boot(?:ie|ee)s?|mittens?|mitts?|gloves?|cowl|sweater"
+    r"|jumper|pullover|cardigan|vest|top|skirt|dress|basket|bag|blanket|mat|rug|cushion))?"
+)
+_MAKING = r"(?:if\s+(?:you(?:\s+are|'re|’re)\s+)?(?:making|working)\s+)?"
 _FORMS = (
-    rf"(?:for\s+)?(?:the\s+)?(?P<said>sizes?\s+)?(?P<names>{_NAMES})(?:\s+sizes?)?(?:\s+only)?\s*[:,–—-]?\s*(?P<done>{_DONE})(?:\s+(?P<here>here|now|at\s+this\s+point)\b|{_AFTER})?(?:\s+[\w\s]{{0,30}}?)?",
-    rf"(?P<done>{_DONE})(?:\s+\p{{L}}+)?(?P<here>\s+here)?\s+for\s+(?:the\s+)?(?P<said>sizes?\s+)?(?P<names>{_NAMES})(?:\s+sizes?)?(?:\s+only)?(?P<here>\s+here)?",
+    rf"{_MAKING}(?:for\s+)?(?:the\s+)?(?P<said>sizes?\s+)?(?P<names>{_NAMES}){_THING}(?:\s+only)?\s*[:,–—-]?\s*(?P<done>{_DONE})(?:\s+(?P<here>here|now|at\s+this\s+point)\b|{_AFTER})?(?:\s+[\w\s]{{0,30}}?)?",
+    rf"(?P<done>{_DONE})(?:\s+\p{{L}}+)?(?P<here>\s+here)?\s+for\s+(?:the\s+)?(?P<said>sizes?\s+)?(?P<names>{_NAMES}){_THING}(?:\s+only)?(?P<here>\s+here)?",
+    rf"(?:you\s+have|you've|you’ve|this)\s+(?:now\s+)?(?P<done>finish(?:ed|es)|complete[ds])\s+(?:the\s+)?(?P<said>sizes?\s+)?(?P<names>{_NAMES}){_THING}(?P<here>\s+(?:here|now))?",
+    rf"(?P<done>stop|end|finish)\s+(?:the\s+)?(?P<said>sizes?\s+)?(?P<names>{_NAMES}){_THING}(?:\s+(?P<here>here|now|at\s+this\s+point)\b|{_AFTER})",
 )
 _LONGEST = 400  # characters of a sentence that sends sizes on
 _SENTENCE = expression(r"[^.;!)\]]+(?:[.;!)\]]+|$)")
 # "Small stops after Rnd 3, Medium after Rnd 4": two of them in one sentence
 _EACH_AFTER = expression(
     r"(?i),(?=\s*(?:and\s+)?(?!stop|end|finish|done|fasten)[\w/-]{1,20}(?:\s[\w/-]{1,20})?\s+after\s+(?:row|rnd|round|rd)\s+\d)"
+    r"|,(?=\s*(?:(?:and|but|then)\s+)*(?:continue|carry|keep)\b[^,.;]{0,20}\b(?:for|with)\s)"  # "…, continue for L"
 )
 _SAYS = tuple(expression(rf"[\W_]*{form}[\s*_)\]]*[.;!]?\s*", regex.I) for form in _FORMS)
 _THEN = expression(r"(?i)\s*(?:[,;–—]\s*|\band\s+)*(?:\b(?:and|then)\s+)*(?=(?:go|skip|proceed|continue|move|jump)\b)")
 _GOING_ON = expression(
-    rf"(?i)[\W_]*(?:(?:and|but|then)\s+)*(?:for\s+)?(?:the\s+)?(?:sizes?\s+)?(?P<names>{_NAMES})(?:\s+sizes?)?\s*[:,–—-]?\s*"
+    rf"(?i)[\W_]*(?:(?:and|but|then)\s+)*(?:for\s+)?(?:the\s+)?(?:sizes?\s+)?(?P<names>{_NAMES}(?:\s+sizes?)?)\s*[:,–—-]?\s*"
     r"(?:goes|go|continues?|carry|carries|works?|keep|keeps)(?:\s+on|\s+going|\s+increasing|\s+working)?"
     r"(?:\s+(?:with|to|at|from)\s+(?P<where>(?:the\s+)?(?:next\s+)?(?:row|rnd|round|rd)(?:\s+\d+)?))?[\s*_)\]]*[.;!]?\s*"
+)
+_GOING_ON_FOR = expression(
+    rf"(?i)[\W_]*(?:(?:and|but|then)\s+)*(?:continue|carry|keep)(?:\s+(?:on|going|working))?(?:\s+(?:on\s+)?(?:to|at|from|with)\s+(?P<where>(?:the\s+)?(?:next\s+)?(?:row|rnd|round|rd)(?:\s+\d+)?))?"
+    rf"\s+(?:for|with)\s+(?:the\s+)?(?:sizes?\s+)?(?P<names>{_NAMES}(?:\s+sizes?)?)(?:\s+only)?[\s*_)\]]*[.;!]?\s*"
 )
 _STOPS = expression(r"(?i)\b(?:stop|end|finish|done|fasten|complete)(?:s|es|ed)?\b")
 _LEAVES_OUT = expression(r"(?i)\b(?:go|skip|proceed|continue|move|jump|omit|leave|miss|only|do\s+not|don't)(?:s|es)?\b")
@@ -45,7 +57,7 @@ _OTHERWISE = expression(
 )
 _OF_SIZES = expression(r"(?i)\W*(?:for\s+)?(?:the\s+)?sizes?\b")  # "Size S measures 20 cm when finished"
 _NAMED = expression(
-    r"(?i)(?:\b(?:(?:for|only|making)\s+)+(?:the\s+)?(?:sizes?\s+)?|\bsizes?\s+|(?:^|[.;:]\s)\W*)"
+    r"(?i)(?:\b(?:(?:for|only|making|end|stop|finish|finished|complete[ds]?)\s+)+(?:the\s+)?(?:sizes?\s+)?|\bsizes?\s+|(?:^|[.;:]\s)\W*)"
     r"(?P<name>(?!(?:first|last|second|third|fourth|fifth|sixth)\s+(?!sizes?\b))\p{L}[\w/-]*|\b\d[\w/-]*(?<=sizes?\s+[\w/-]+))"
 )
 _ALSO = expression(rf"[\W_]*(?:and\s+)?(?:sizes?\s+)?(?P<names>{_NAMES}){_AFTER}[\s*_)\]]*[.;!]?\s*", regex.I)
@@ -58,6 +70,7 @@ class Leaving:
     sizes: Sizes | None
     after: int | None = None
     goes_on: str | None = None
+    sent: bool = False  # they only leave out the rows up to where they go on
 
 
 def leavings(reader: GateReader, line: str) -> tuple[list[Leaving], int]:
@@ -70,9 +83,9 @@ def leavings(reader: GateReader, line: str) -> tuple[list[Leaving], int]:
         sentence = match[0]
         if not sentence.strip(" .;!*_()[]"):
             continue
-        more = _leaving(reader, sentence, bool(found)) if len(sentence) < _LONGEST else None
-        if more is None and found and len(sentence) < _LONGEST:
-            more = _going_on(reader, sentence, found)
+        more = _going_on(reader, sentence, found) if found and len(sentence) < _LONGEST else None
+        if more is None and len(sentence) < _LONGEST:
+            more = _leaving(reader, sentence, bool(found))
         if more is not None:
             begin = min(begin, match.start())
             found += more
@@ -97,7 +110,7 @@ def _leaving(reader: GateReader, sentence: str, more: bool) -> list[Leaving] | N
     sent = _SENT.fullmatch(sentence)
     sizes = reader.sizes_of(sent["names"]) if sent is not None else None
     if sizes is not None and len(sizes) < reader.number and (where := goes_on_to(sent["to"])):
-        return [Leaving(sizes, None, where)]
+        return [Leaving(sizes, None, where, sent=True)]
     then = _THEN.search(sentence)
     where = goes_on_to(sentence[then.end() :]) if then is not None else None
     for words, goes_on in ((sentence, None), *([(sentence[: then.start()], where)] if then and where else [])):
@@ -117,7 +130,7 @@ def _leaving(reader: GateReader, sentence: str, more: bool) -> list[Leaving] | N
 
 def _going_on(reader: GateReader, sentence: str, found: list[Leaving]) -> list[Leaving] | None:
     """What is said of the sizes that do not leave off: none of them leave, or they leave out the rows before one."""
-    match = _GOING_ON.fullmatch(sentence)
+    match = _GOING_ON.fullmatch(sentence) or _GOING_ON_FOR.fullmatch(sentence)
     spoken = reader.audience(match["names"]) if match is not None else None
     if spoken is None or spoken.sizes is None and not spoken.others:
         return None
@@ -126,7 +139,7 @@ def _going_on(reader: GateReader, sentence: str, found: list[Leaving]) -> list[L
     if not gone.isdisjoint(sizes):
         return None
     where = match["where"] if match["where"] and expression(r"\d").search(match["where"]) else None
-    return [Leaving(sizes, None, where)] if where else []
+    return [Leaving(sizes, None, where, sent=True)] if where else []
 
 
 def speaks_to_some(reader: GateReader, line: str) -> bool:

@@ -47,6 +47,24 @@ class SizedLines:
         sent = gate.goes_on is not None and gate.sizes is not None
         return replace(gate, sizes=None, leaves=False) if sent and not self._met(gate, 0) else gate
 
+    def leave_here(self, leavings: list[Leaving], index: int) -> list[Leaving]:
+        """Sizes that leave off in a line, as the row below shows it: "End here for S. Continue to Rnd 10" in front of Rnd 10.
+
+        Whoever is sent to the next row is not one of those that leave off, and leaves nothing out.
+        """
+        below = next((line for line in self.lines[index + 1 :] if not line.blank), None)
+        found = self.labels.at_line(below.text, 0, self.bare) if below is not None else None
+        if found is None:
+            return leavings
+        here = [
+            one.goes_on is not None and names_place(one.goes_on, below.text, found.label, one.sizes or ())
+            for one in leavings
+        ]
+        told = zip(leavings, here, strict=True)
+        return [
+            replace(one, goes_on=None) if next_row else one for one, next_row in told if not (next_row and one.sent)
+        ]
+
     def gate_behind_label(self, line: Line, body: int) -> Gate | None:
         """ "Row 2: For size L only: Ch 1, …", "Row 3, sizes M and L only: …": the row is for those sizes.
 

@@ -19,7 +19,8 @@ _LEAVES = (
     ("ignore",), ("skipping",), ("not", "working"), ("without", "working"), ("but", "leave"), ("but", "skip"), ("but", "miss"),
     ("but", "omit"), ("but", "not", "working"), ("but", "do", "not", "work"),
 )  # fmt: skip
-_LONGEST_FIRST = sorted((*_EXCEPTS, *_LEAVES), key=len, reverse=True)
+_STOPS = (("stopping",), ("stop",), ("but", "stop"), ("but", "stopping"), ("stopping", "short"), ("finishing",))
+_LONGEST_FIRST = sorted((*_EXCEPTS, *_LEAVES, *_STOPS), key=len, reverse=True)
 _BEGIN = {phrase[0] for phrase in _LONGEST_FIRST}
 _STITCHES = (TargetKind.ANY_STITCH, TargetKind.STITCH)
 _POINTS_BACK = ("those", "these", "them", "it", "that")
@@ -36,11 +37,11 @@ def all_but_ends(stream: Stream, steps: list[Step], start: int) -> bool:
     if not whole or run.targets[0].kind not in _STITCHES or run.every != 1:
         return False
     phrase = _phrase(stream)
-    ends = _ends(stream) if phrase is not None else {}
+    ends = (_left(stream) if phrase in _STOPS else _ends(stream)) if phrase is not None else {}
     ahead = 1 if stream.kind() in (",", ";", "and") else 0
     goes_on = ahead and stream.kind(ahead) in _GOES_ON
     one = step.number == ONE and step.stitch not in ("inc", "dec")  # else an end may have one of its own, or none
-    sure = phrase in _LEAVES or one or goes_on and "first" not in ends
+    sure = phrase in (*_LEAVES, *_STOPS) or one or goes_on and "first" not in ends
     if ahead and any(item.lower in _POINTS_BACK for item in stream.lexemes[stream.at : stream.next_of(".", ";")]):
         sure = False  # "except first st and last st, 2 sc in those"
     if not ends or not sure or stream.kind() not in (*SIGNS, "end", "turn", "join", "and"):
@@ -70,6 +71,21 @@ def _phrase(stream: Stream) -> tuple[str, ...] | None:
                 stream.take()
             return phrase
     return None
+
+
+def _left(stream: Stream) -> dict[str, Amount]:
+    """Takes "3 sts before the end", "when 3 sts remain", "with 3 sts left": how many the run stops short of."""
+    when = stream.take() if stream.word("when", "with", "once") or stream.kind() == "with" else None
+    number = stream.amount()
+    if number is None or stream.take_if("any_stitch", "stitch") is None:
+        return {}
+    if stream.kind() == "remaining" or stream.word("remain", "left", "remaining"):
+        stream.take()
+        return {"last": number}
+    short = stream.word("before", "from", "short", "of")
+    while stream.word("before", "from", "short", "of") or stream.kind() in ("of", "from", "the"):
+        stream.take()
+    return {"last": number} if short and when is None and stream.take_if("ending", "row_end") else {}
 
 
 def _ends(stream: Stream) -> dict[str, Amount]:

@@ -1,0 +1,45 @@
+"""Stitches told by the side they are on, between corners that are told; common practice, no source."""
+
+from __future__ import annotations
+
+import pytest
+from helpers import check, corrections, counts
+
+_SQUARE = (
+    "Test square\nUS terms\n\n"
+    "Rnd 1: Ch 4, join with sl st to form a ring. Ch 3 (counts as dc), 4 dc in ring, ch 2, (5 dc in ring, ch 2) 3 times, "
+    "join with sl st to top of ch-3. (20 dc, 4 ch-2 sps)\nRnd 2: {}\n"
+)
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        "Join yarn in any corner, *(3 sc, ch 2, 3 sc) in corner, sc in each of the 5 sts of the side; rep from * around. (44)",
+        "Join yarn in any corner, *(3 sc, ch 2, 3 sc) in corner, 1 sc in next 5 dc along that side; rep from * around. (44)",
+        "Join yarn in any corner, *(3 sc, ch 2, 3 sc) in corner, 5 sc on this side; rep from * around. (44)",
+        "Join yarn in any corner, *(3 sc, ch 2, 3 sc) in corner, sc in the 5 dc of the side; rep from * around. (44)",
+        "Join yarn in any corner, *(3 sc, ch 2, 3 sc) in corner, sc in each dc of the side; rep from * around. (44)",
+        "Join yarn in any corner, *(3 sc, ch 2, 3 sc) in corner, sc across the side; rep from * on all sides. (44)",
+        "Ch 1, *sc along the side, (3 sc, ch 2, 3 sc) in corner; rep from * around, join. (44)",
+    ],
+)
+def test_along_a_side(words: str) -> None:
+    """A number of stitches is that number, and a run goes to the next corner, on each of the sides."""
+    assert counts(check(_SQUARE.format(words))) == [20, 44]
+    assert corrections(check(_SQUARE.format(words))) == []
+
+
+def test_one_too_few_along_a_side() -> None:
+    """The count is held against what the words make on all sides."""
+    words = "Ch 1, *sc in each of the 5 dc of the side, 3 sc in corner; rep from * around, join. (33)"
+    assert counts(check(_SQUARE.format(words))) == [20, 32]
+    assert [rule for rule, _ in corrections(check(_SQUARE.format(words)))] == ["count-differs"]
+
+
+@pytest.mark.parametrize(
+    "words", ["Sc in each dc of the side, 3 sc in corner.", "Ch 1, sc in each row end of the side."]
+)
+def test_one_side_alone_is_not_all_round(words: str) -> None:
+    """Without a repeat, or along row ends, nothing says that the words for one side are for all four."""
+    assert counts(check(_SQUARE.format(words)))[1] != 32
