@@ -54,3 +54,13 @@ def test_a_number_is_not_put_into_one_stitch_to_make_room() -> None:
     report = check(_SQUARE.format("Ch 1, *6 sc, 3 sc in corner sp; rep from * 3 more times, join. (36)"))
     assert counts(report)[1] == 36
     assert [rule for rule, _ in corrections(report)] == ["repeat-does-not-fit"]
+
+
+def test_a_shell_before_its_own_space() -> None:
+    """From a stitch between shells to the space of the next shell, that shell's first stitches go without saying."""
+    report = check(
+        "Fans\nUS terms\nSpecial stitches\nShell = (2 dc, ch 1, 2 dc) in one place.\n\n"
+        "Row 1: Ch 26, sc in 2nd ch from hook, (sk 2 ch, shell in next ch, sk 2 ch, sc in next ch) 4 times, turn.\n"
+        "Row 2: Ch 1, sc in first sc, *shell in next ch-1 sp, sc in next sc; rep from * across, turn. (4 shells, 5 sc)\n"
+    )
+    assert [one for one in all_findings(report, ("query", "correction")) if one[0] == "places-left-over"] == []

@@ -30,13 +30,23 @@ def passed_in_silence(made: list[Node], first: int, cursor: Cursor) -> int:
         at -= 1
     if at <= 0 or nodes[at] is not after[0]:
         return 0
-    passed = 0
+    passed, own = 0, True
     while at > 0:
         at -= 1
         node = nodes[at]
         if node is before[-1]:
-            return passed
+            return passed if not (own and passed) or _runs_up(made, first, nodes, at) else 0
+        own = own and node.group == after[0].group != 0
         if not node.is_stitch or node.chain or node.kind == "sl st":
             return 0
         passed += 1
     return 0
+
+
+def _runs_up(made: list[Node], first: int, nodes: list[Node], at: int) -> bool:
+    """Whether neighbours of the row below were worked one after the other up to `nodes[at]`.
+
+    "Sc in next sc, shell in next ch-2 sp" goes from stitch to shell, whose own stitches lie before its space.
+    """
+    one = made[first - 2] if first > 1 else None
+    return one is not None and bool(one.parents) and at > 0 and one.parents[-1] is nodes[at - 1] and one.is_stitch

@@ -178,6 +178,13 @@ class WorkClauses(EdgeClauses):
         if isinstance(step, Work) and step.places[:1] and step.places[0].which is Which.FIRST:
             words = in_place_of_loop(stream)
             step = replace(step, closing=Counting(words, True, None, 0)) if words is not None else step
+        if (
+            isinstance(step, Work)
+            and step.stitch in ("inc", "dec")
+            and stream.kind() == ","
+            and stream.kind(1) == "evenly"
+        ):
+            stream.take()  # "6 inc, evenly spaced around"
         if isinstance(step, Work) and stream.kind() == "evenly":
             if step.places or step.undefined or step.special is not None:
                 return False  # "4 shells evenly" are no 4 stitches
