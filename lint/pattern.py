@@ -114,6 +114,12 @@ class Part:
     make: int = 1
     rows: tuple[Row, ...] = ()
     piece: str = ""  # the heading over its own, where a piece has only sections under headings of their own
+    of_piece: int = 1  # how many are made of that, or of this one as a sentence tells: "Make the second sock to match"
+
+    @property
+    def pieces(self) -> int:
+        """How many of it are made in all."""
+        return max(self.make, self.of_piece)
 
 
 @dataclass(frozen=True, slots=True)

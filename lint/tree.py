@@ -355,6 +355,7 @@ class RowCall:
     shaped: Shaping | None = None  # "inc 1 st at each end": of each of these rows
     beside: Unread | None = None  # other work behind the call, which one of several rows has
     times_in_all: bool = False  # "a total of 4 times": the rows just worked are the first of these
+    as_before: int = 0  # "continue to inc in this way": rows that gain as those before do; below 0, lose
     rest: bool = False  # "complete to match first side": what that side or piece has more than is worked here
 
 

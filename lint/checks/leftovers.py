@@ -55,6 +55,7 @@ def check_leftover_pieces(context: Context) -> Iterator[Finding]:
     sewn = [span for span in talk(context) if sews(context.source.slice(span))]
     told = _masked(text, sewn)
     elsewhere = {singular(word) for word in expression(r"[a-z]+").findall(told.lower())}
+    elsewhere |= {two for one in names for two in names if one + two in elsewhere}  # an earflap is a flap
     seen: set[str] = set()
     for span in sewn:
         for mention in mentions(text, span, names - elsewhere):

@@ -35,6 +35,7 @@ from lint.reading.lines.layout import Layout, LayoutReader
 from lint.reading.lines.leaving import carried_over
 from lint.reading.lines.marks import marked
 from lint.reading.lines.roundparts import round_by_words
+from lint.reading.lines.secondpieces import without_again
 from lint.reading.lines.tallies import tell_tallies, without_each_row, without_rows_told
 from lint.reading.lines.texts import PartText, RowText
 from lint.reading.ownforms import entries_of, forms_of, known_forms, named_alone, specials_of
@@ -55,7 +56,6 @@ from lint.rulebook import Rulebook
 from lint.source import SourceText, Span
 from lint.tree import (
     MAKES_STITCHES,
-    THE_PIECE_BEFORE,
     Chain,
     Evenly,
     FastenOff,
@@ -198,8 +198,8 @@ class _RowReader:
         last = max((at for at, item in enumerate(text.rows) if item.label is not None), default=0)
         ended = [row for at, item in enumerate(text.rows) for row in self._marked(item, round_part, at < last)]
         rows = [own for row in ended for own in _chain_apart(row)]
-        rows = [row for at, row in enumerate(rows) if not (at and _piece_again(row))]  # of this piece: it is made twice
-        return Part(text.name, text.span, text.make, tuple(rows), text.piece)
+        rows = without_again(rows, self.source, text.of_piece > 1)
+        return Part(text.name, text.span, text.make, tuple(rows), text.piece, text.of_piece)
 
     def _marked(self, text: RowText, round_part: bool, more: bool) -> Iterator[Row]:
         """A row, with the mark that stands behind it on the last of what it comes to."""
@@ -387,10 +387,6 @@ def _chain_apart(row: Row) -> tuple[Row, ...]:
     cut = row.steps[call].span.start
     begun = replace(row, span=Span(row.span.start, row.steps[call - 1].span.end), steps=row.steps[:call], stated=None)
     return begun, replace(row, span=Span(cut, row.span.end), steps=row.steps[call:])
-
-
-def _piece_again(row: Row) -> bool:
-    return row.label is None and any(isinstance(s, RowCall) and s.part == THE_PIECE_BEFORE for s in row.steps)
 
 
 def _listed(entries: list[listentries.Entry]) -> list[Abbreviation]:

@@ -59,7 +59,7 @@ def is_work(reading: Reading, lexemes: list[Lexeme]) -> bool:
         return True
     if any(isinstance(step, RowCall) and step.own or isinstance(step, OpenWork) and step.plain for step in steps):
         return True  # "Second shoulder / Work 17 rows even": a sentence of its own tells rows
-    if _again(unread, lexemes):
+    if _again(unread, lexemes) or _labelled_within(worked, lexemes):
         return True
     # a line that ends in a printed count of stitches is a row that lost its label
     stitchy = any(lexeme.kind in ("stitch", "special") for lexeme in lexemes)
@@ -88,6 +88,17 @@ def goes_to_loops(reading: Reading, words: str) -> bool:
     known = any(isinstance(step, AlongEdge) for step in walk(tuple(reading.steps)))
     sentences = (one for one in expression(r"[.;]").split(words) if len(one) < _LONGEST)
     return not known and any(_TO_LOOPS.match(sentence) is not None for sentence in sentences)
+
+
+def _labelled_within(worked: Sequence[Step], lexemes: list[Lexeme]) -> bool:
+    """Whether a row's label stands amid the words, and work behind it: "Now then - Next row: 3 ch, 1 tr in each tr"."""
+    for at, item in enumerate(lexemes):
+        if item.kind not in ("row", "round"):
+            continue
+        before, behind = (lexemes[at - 1].kind if at else ""), [one.kind for one in lexemes[at + 1 : at + 3]]
+        if behind[:1] == [":"] and before in ("next", "last", "first", "ordinal") or behind == ["number", ":"]:
+            return any(isinstance(step, MAKES_STITCHES) and step.span.start > item.start for step in worked)
+    return False
 
 
 def _again(unread: Sequence[Unread], lexemes: list[Lexeme]) -> bool:
@@ -127,12 +138,17 @@ _ROWS_OF_ANOTHER = expression(
 )
 
 
+# "Rep the pattern 3 times more.", "Repeat 2 rows until …"
+_REPEATS = expression(r"(?i)\W*(?:(?:then|now|and)\s+)?rep(?:eat)?\b[^.;]*\b(?:times?|once|twice|thrice|until|till)\b")
+
+
 def goes_on(reading: Reading, words: str) -> bool:
     """Whether a line bids to go on for some rows in a way that is not known: "Keep increasing like this for 7 rounds".
 
     So does one that shapes them, "Work in patt, and dec 1 st at each end of every 3rd row 4 times", or calls for others.
     """
     told = any((_GOES_ON.match(words), _SHAPES.search(words), _CALLS_ROWS.match(words), _ROWS_OF_ANOTHER.match(words)))
+    told = told or _REPEATS.match(words) is not None
     return told and any(isinstance(step, Unread) for step in reading.steps)
 
 

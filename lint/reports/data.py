@@ -62,7 +62,7 @@ def _parts(report: Report) -> list[dict[str, Any]]:
         own = [row for row in report.ledger.rows if row.part is part]
         rows = [{**_row(report, row), "workings": _workings(report, row, at, told)} for at, row in enumerate(own)]
         if own or not part.rows:  # rows that notes at the front name and tell are none of a piece
-            parts.append({"name": part.name, "make": part.make, "rows": rows})
+            parts.append({"name": part.name, "make": part.pieces, "rows": rows})
     return parts
 
 

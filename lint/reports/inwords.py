@@ -128,6 +128,8 @@ def _move(step: Step) -> str | None:
     if isinstance(step, RowCall):
         if step.own:
             return f"so many rows, each: {_all(step.own[-1])}" if step.rows is None else _rows_of(step)
+        if step.as_before:
+            return f"so many rows, each {'gaining' if step.as_before > 0 else 'losing'} as those before do"
         if step.first is None:
             several = f"{step.number} rows" if step.number.lone != 1 else "row"
             return f"work the last {several} again{_changed(step)}"

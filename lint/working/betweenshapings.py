@@ -7,18 +7,23 @@ from dataclasses import replace
 from lint.amount import ONE, Amount
 from lint.growth import Grows
 from lint.place import TargetKind, Which
-from lint.tree import Remark, Repeat, RowCall, Step, Unread, Work, walk
+from lint.tree import Remark, Repeat, RowCall, Shaping, Step, Unread, Work, walk
 
 _STITCHES = (TargetKind.STITCH, TargetKind.ANY_STITCH)
 _NOT_TOLD = "how the row that is called has its runs longer is not known here"
 
 
-def between_shapings(steps: tuple[Step, ...], call: RowCall, index: int, rows: int) -> tuple[Step, ...]:
+def between_shapings(steps: tuple[Step, ...], call: RowCall, index: int, rows: int, cycle: int) -> tuple[Step, ...]:
     """The steps with the one run of each pass longer, shorter, or of the number said; Unread where there is no such run.
 
-    Of several rows each must be said to grow, and how many they are must be known beforehand.
+    Of several rows each must be said to grow, and how many they are must be known beforehand.  `index`: the so-manyth time
+    that the row is worked again; of a `cycle` of rows those without shaping are worked as they are.
     """
     grown = call.growth[0]
+    if cycle > 1 and not any(
+        isinstance(one, Shaping) or isinstance(one, Work) and _shapes_any(one) for one in walk(steps)
+    ):
+        return steps
     fixed = grown.where is Grows.BETWEEN_SET
     open_ended = call.open_ended or call.until is not None and rows > 1
     repeats = [at for at, step in enumerate(steps) if isinstance(step, Repeat) and _shapes(step)]
@@ -39,6 +44,12 @@ def _shapes(step: Repeat) -> bool:
     return any(isinstance(item, Work) and _is_shaping(item) for item in step.items)
 
 
+def _shapes_any(item: Work) -> bool:
+    """Whether a clause may gain or lose stitches."""
+    several = any(place.shared for place in item.places) or item.number != ONE and bool(item.places)
+    return item.stitch in ("inc", "dec") or item.together is not None or item.special is not None or several
+
+
 def _is_shaping(item: Work) -> bool:
     """Whether a clause is an increase in one place, or a decrease."""
     place = item.places[0] if len(item.places) == 1 else None
@@ -51,8 +62,9 @@ def _longer(items: tuple[Step, ...], number: int, fixed: bool, unit: str) -> tup
     works = [item for item in items if not isinstance(item, Remark)]
     shapings = [item for item in works if isinstance(item, Work) and _is_shaping(item)]
     runs = [at for at, item in enumerate(items) if isinstance(item, Work) and _run_of(item) is not None]
-    if len(shapings) != 1 or len(runs) != 1 or len(works) != 2:
-        return None
+    around = len(shapings) == 2 and len(works) == 3 and items[runs[0]] is works[1] if runs else False
+    if len(runs) != 1 or not around and (len(shapings), len(works)) != (1, 2):
+        return None  # "[sc2tog, sc in next 8 sts, sc2tog] twice" has its run between two shapings
     at = runs[0]
     if unit not in ("stitches", f"kind:{items[at].stitch}"):
         return None

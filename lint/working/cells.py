@@ -2,7 +2,10 @@
 
 from __future__ import annotations
 
+from collections import defaultdict
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
+from itertools import zip_longest
 
 from lint.ledger import Cell, LedgerRow, Misfit, Outcome
 from lint.pattern import Part
@@ -23,6 +26,20 @@ class Entry:
 
     instance: Instance
     cell: Cell
+
+
+def in_step(columns: Sequence[Sequence[Entry]]) -> Iterator[tuple[Entry | None, ...]]:
+    """The rows that a printed row stands for, of all sizes: the first beside the first, and so on.
+
+    Of a piece that is called for, the first rows of each of its printed rows stand beside each other: sizes may differ in
+    how many there are.
+    """
+    by_row = [defaultdict(list) for _ in columns]
+    for rows, column in zip(by_row, columns, strict=True):
+        for entry in column:
+            rows[entry.instance.again].append(entry)
+    for printed in sorted({printed for rows in by_row for printed in rows}):
+        yield from zip_longest(*(rows[printed] for rows in by_row))
 
 
 def side_by_side(part: Part, entries: tuple[Entry | None, ...]) -> LedgerRow:

@@ -22,7 +22,7 @@ from lint.tree import (
     walk,
 )
 from lint.working.bench import Worked
-from lint.working.cells import joins_yarn, of_this_row, skips_to_join
+from lint.working.cells import joins_yarn, misfits, of_this_row, skips_to_join
 from lint.working.cursor import PlacesUnknown
 from lint.working.fabric import Fabric, Made, Node
 from lint.working.instances import Instance
@@ -148,7 +148,8 @@ def resumed(task: Task, state: PieceState) -> tuple[Task, Trial, Fabric] | None:
         best = best_reading(one, state)
     except PlacesUnknown:
         return None
-    return (one, best, fabric) if best.fits and best.agrees else None
+    sound = best.fits and best.agrees and not misfits(best.worked, one.instance)
+    return (one, best, fabric) if sound else None
 
 
 def _joined_here(steps: tuple[Step, ...]) -> bool:

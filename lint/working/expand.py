@@ -6,11 +6,12 @@ from collections.abc import Sequence
 from dataclasses import replace
 
 from lint.amount import ONE, Amount
-from lint.pattern import Part, Row
+from lint.pattern import Part, Row, Stated
 from lint.tree import MAKES_STITCHES, THE_PIECE_BEFORE, FastenOff, RowCall, Step, TimesKind, Unread
 from lint.working.alternating import Alternates, label_word
 from lint.working.apartrows import ends_by_size, rows_apart
 from lint.working.besides import once
+from lint.working.gainsbefore import own_rows
 from lint.working.growth import grown_steps
 from lint.working.instances import (
     MOST_ROWS,
@@ -54,10 +55,10 @@ class Expander:
         self.own_way = own_way
         self.met: list[MetRow] = []
         self.range_faults: list[tuple[Row, Part, int, int]] = []
-        self.stretch = 0  # how often yarn has been fastened off
-        self.bare = 0  # rows without a label since then
+        self.stretch = self.bare = 0  # how often yarn has been fastened off; rows without a label since then
         self.counted_on = True  # False after rows of which the text does not say how many they are
         self.alternates = Alternates()
+        self.calling: tuple[Stated | None, bool] = None, False  # the call's printed count, and whether its heading ends
         self.preludes: dict[int, tuple[Step, ...]] = {}  # by part: the chain or ring before its first row
 
     def expand(self, row: Row, part: Part) -> list[Instance]:
@@ -134,7 +135,7 @@ class Expander:
     def _called(
         self, row: Row, steps: tuple[Step, ...], part: Part, kind: str, numbers: list[int | None], call: RowCall
     ) -> list[Instance]:
-        at = steps.index(call)
+        at, self.calling = steps.index(call), (row.stated, part.rows[-1] is row)
         call = self._the_same_row(row, call, numbers, part)
         before, after = steps[:at], steps[at + 1 :]
         if passes_of(call, 1) == 0 and (row.label is None or numbers == [None]):
@@ -182,14 +183,14 @@ class Expander:
                 row,
                 kind if own else called.kind,
                 number,
-                grown_steps(worked, call, index, len(numbers)),
+                grown_steps(worked, call, index, len(numbers), len(cycle)),
                 called.stated,
                 index,
                 len(numbers),
             )
             if not own:
                 one = replace(one, label=numbered(one, number) if number is not None else called.label)
-            result.append(looped(one, called.loop, result))
+            result.append(looped(replace(one, again=called.printed), called.loop, result))
         if call.rest:
             result[:1] = [replace(one, base=self._other_side(call, part)[0]) for one in result[:1]]
         settled = row.label is not None and len(row.label.at(self.size)) > 1  # "Rows 5-24: …, ending with Row 3"
@@ -314,11 +315,10 @@ class Expander:
     def _cycle(self, call: RowCall, kind: str, part: Part) -> list[Called]:
         """The rows called for, in order; [] where one of them is not there."""
         here = [entry for entry in self.met if entry.part is part]
-        if call.own:
-            last = here[-1] if here else None
-            sort = last.kind if last is not None else "row" if kind == "foundation" else kind
+        if call.own or call.as_before:
+            sort = here[-1].kind if here else "row" if kind == "foundation" else kind
             label = "Row" if sort == "row" else "Rnd"
-            return [Called(steps, None, sort, label, None) for steps in call.own]
+            return [Called(steps, None, sort, label, None) for steps in own_rows(call, here, self.size) if steps]
         if call.name is not None and call.first is None and call.number == ONE:
             name = call.name.lower()  # "Dec row", "Next row (dec)"
             forms = [lambda label: answers_to(label, name), lambda label: label.startswith(name)]
@@ -332,7 +332,7 @@ class Expander:
         if call.part is not None:
             there = self._piece(call.part, part)
             if call.first is None:
-                rows = rows_called(there, call, id(part) in self.own_way) if there else []
+                rows = rows_called(there, call, id(part) in self.own_way, *self.calling) if there else []
                 return self._begun([as_whole_piece(entry) for entry in rows], there, part)
             here = list(reversed(told_once(there, call.part)))  # the first rows of these numbers from that piece on
         if call.name is not None:  # "Rep 2nd and 3rd lace rows"

@@ -32,8 +32,10 @@ def growth_of(row: Row, steps: tuple[Step, ...] = ()) -> tuple[Growth, ...]:
     return (Growth(number if shaped.increase else -number, "stitches"),)
 
 
-def grown_steps(steps: tuple[Step, ...], call: RowCall, index: int, rows: int) -> tuple[Step, ...]:
+def grown_steps(steps: tuple[Step, ...], call: RowCall, index: int, rows: int, cycle: int = 1) -> tuple[Step, ...]:
     """The steps of a row that is called, the so-manyth of the rows of its call, with what they have more or are shaped by.
+
+    `cycle`: how many rows are called for, over and over.
 
     "As Rnd 3, with one more group along each side": the groups between two corners, as often as there are spaces;
     "Rep Row 2, inc 1 st at each end": each of these rows with its run shaped; "…, working 1 more sc between incs".
@@ -46,7 +48,7 @@ def grown_steps(steps: tuple[Step, ...], call: RowCall, index: int, rows: int) -
         return steps
     grown = call.growth[0]
     if grown.where in (Grows.BETWEEN, Grows.BETWEEN_SET):
-        return between_shapings(steps, call, index, rows)
+        return between_shapings(steps, call, index // cycle, rows, cycle)
     if grown.where is Grows.EACH_SIDE:
         return _longer(steps)
     if grown.where is Grows.EACH_PART:

@@ -35,6 +35,7 @@ class Instance:
     base: tuple[int, int] | None = (
         None  # the row that stands where the one before stands, of the side that this matches
     )
+    again: int = 0  # where the printed row begins that it repeats, where a whole piece is called for
 
     @property
     def key(self) -> tuple[int, int]:

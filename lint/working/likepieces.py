@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from typing import Protocol, TypeVar
 
-from lint.pattern import Part
+from lint.pattern import Part, Stated
 from lint.tree import MAKES_STITCHES, Chain, Remark, RowCall, Step, UseYarn
 
 NO_BASE = "what it is worked on is not told: the piece has no foundation"
@@ -18,12 +18,13 @@ def _of_one_piece(one: Part, other: Part) -> bool:
 
 
 class RowMet(Protocol):
-    """A row met so far: its sort, its number (0: none), its label and its part."""
+    """A row met so far: its sort, its number (0: none), its label, its printed count and its part."""
 
     kind: str
     number: int
     label: str
     steps: tuple[Step, ...]
+    stated: Stated | None
     part: Part
     mark: str
 
@@ -109,18 +110,42 @@ def own_ways(parts: Sequence[Part]) -> frozenset[int]:
     )
 
 
-def rows_called(rows: Sequence[Met], call: RowCall, own_way: bool) -> Sequence[Met]:
+def _row_called(rows: Sequence[Met], call: RowCall, counted: Stated | None, ends: bool) -> int | None:
+    """Where the last row called for stands among those of a piece: "as Back through Row 30"; None where that is not told.
+
+    Of several sections with a row of that number it is the one whose row has the count that is printed on the call, or that
+    ends there, where the calling piece begins a new heading there, too.
+    """
+    last = call.last.lone if call.last is not None else None
+    there = [at for at, one in enumerate(rows) if last and one.number == last and call.kind in (None, one.kind)]
+    whole = rows and (call.part or "").lower() in rows[0].part.piece.lower()  # not a section by its own name
+    if not whole or not there:
+        return there[0] if there else None
+    firsts = {id(rows[at].part): at for at in reversed(there) if _of_one_piece(rows[0].part, rows[at].part)}
+    found = list(firsts.values()) or there[:1]
+    if len(found) > 1 and counted is not None:
+        alike = [at for at in found if _same_count(rows[at].stated, counted)]
+        found = alike if len(alike) == 1 and all(rows[at].stated is not None for at in found) else found
+    if len(found) > 1 and ends:
+        found = [at for at in found if at + 1 < len(rows) and rows[at + 1].part is not rows[at].part]
+    return found[0] if len(found) == 1 else None
+
+
+def _same_count(one: Stated | None, other: Stated) -> bool:
+    """Whether two printed counts give the same figures."""
+    return one is not None and [item.number for item in one.items] == [item.number for item in other.items]
+
+
+def rows_called(rows: Sequence[Met], call: RowCall, own_way: bool, counted: Stated | None, ends: bool) -> Sequence[Met]:
     """The rows of a piece up to the last one called for; [] if it is not there, or can't be told.
 
     `rows`: those met from the first of the piece on.  `own_way`: the piece that calls has other rows too, so that
-    how much of a piece with headings within it is meant is not said.
+    how much of a piece with headings within it is meant is not said.  `counted`: what is printed on the call.
+    `ends`: whether the heading under which the call stands ends with it.
     """
     if call.last is not None:
-        last = call.last.lone
-        there = [i for i, e in enumerate(rows) if e.number == last and call.kind in (None, e.kind)]
-        whole = rows and (call.part or "").lower() in rows[0].part.piece.lower()  # not a section by its own name
-        sections = {id(rows[at].part) for at in there if whole and _of_one_piece(rows[0].part, rows[at].part)}
-        return rows[: there[0] + 1] if there and last and len(sections) < 2 else []  # "to Row 30": of which section?
+        end = _row_called(rows, call, counted, ends)
+        return rows[: end + 1] if end is not None else []
     if call.to_part is not None and call.to_part.startswith("*"):
         marked = [at for at, one in enumerate(rows) if one.mark == call.to_part]
         alone = marked and marked == list(range(marked[0], marked[-1] + 1))  # one row, or one worked several times

@@ -23,11 +23,15 @@ class MetRow:
     stretch: int  # how often yarn has been fastened off before it
     key: tuple[int, int]  # by which it is known what it made, once it is worked
     loop: Loop | None  # where it is the last of rows that are worked until something is reached
+    printed: int  # where its printed row begins
 
     @classmethod
     def of(cls, one: Instance, stated: Stated | None, part: Part, stretch: int) -> MetRow:
         number = one.number or 0
-        return cls(one.kind, number, one.label, one.steps, stated, part, one.row.mark, stretch, one.key, one.loop)
+        printed = one.row.span.start
+        return cls(
+            one.kind, number, one.label, one.steps, stated, part, one.row.mark, stretch, one.key, one.loop, printed
+        )
 
 
 @dataclass(frozen=True, slots=True)
@@ -40,6 +44,7 @@ class Called:
     label: str
     number: int | None
     loop: Loop | None = None
+    printed: int = 0  # where the printed row begins of which this is one; 0 where no whole piece is called for
 
 
 def as_called(entry: MetRow) -> Called:
@@ -49,4 +54,4 @@ def as_called(entry: MetRow) -> Called:
 
 def as_whole_piece(entry: MetRow) -> Called:
     """A row of another piece that is worked again as a whole: rows that go on until something is reached do so here, too."""
-    return Called(entry.steps, entry.stated, entry.kind, entry.label, entry.number or None, entry.loop)
+    return Called(entry.steps, entry.stated, entry.kind, entry.label, entry.number or None, entry.loop, entry.printed)

@@ -135,6 +135,8 @@ class Moving(Spreading):
         if self.slips_along_chain(step) or self.slips_in_turn and self._stands_in_row(step):
             return True
         if self.slips_along(step):
+            if not self.made and following and isinstance(following[0], Chain):
+                return False  # "sl st in first 4 sts, ch 2, hdc in each st": the row begins behind them, at its chain
             # "sl st BLO in next 4 sts, sc BLO in next 20 sts": who only passes over stitches names no loop
             return step.loop is not None or self.slips_stand(step)
         inside = bool(self.made) and any(isinstance(s, Work) and s.stitch != "sl st" for s in following)

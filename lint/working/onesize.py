@@ -22,6 +22,7 @@ from lint.tree import (
     Passage,
     Repeat,
     RowCall,
+    Shaping,
     Skip,
     Special,
     Step,
@@ -137,7 +138,7 @@ def _falls_away(part, printed) -> bool:
         return not part.items or number is not None and not number.lone and not more
     if isinstance(part, (Group, Passage)):
         return not part.items
-    return False
+    return isinstance(part, Shaping) and part.number.lone is None
 
 
 @cache

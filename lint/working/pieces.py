@@ -10,7 +10,7 @@ from collections import deque
 from collections.abc import Iterator
 from dataclasses import replace
 from functools import cached_property
-from itertools import chain, islice, zip_longest
+from itertools import chain, islice
 
 from lint.ledger import Cell, Ledger, Outcome
 from lint.pattern import Part, Pattern
@@ -32,6 +32,7 @@ from lint.working.betweenrows import between_rows
 from lint.working.cells import (
     Entry,
     at_loop_end,
+    in_step,
     misfits,
     outcome_of,
     side_by_side,
@@ -120,7 +121,7 @@ class PatternWorker:
         rows = [
             side_by_side(part, entries)
             for part, *printed in zip(parts, *(column.rows for column in columns), strict=True)
-            for entries in zip_longest(*printed)
+            for entries in in_step(printed)
         ]
         faults = next((column.range_faults for column in columns if column.range_faults), ())
         return Ledger(tuple(rows), sum(column.stitches for column in columns), faults)

@@ -90,7 +90,7 @@ class PieceState:
         self.fabric, self.earlier, self.carried = fabric, EarlierRows(self.earlier.shelf), None
         self.unworked, self.more_left, self.joining, self.side = [], False, (), Side(0)
         self.left_off, self.parted, self.recent, self.short, self.whole, self.number = None, False, [], False, 0, 0
-        self.leans = ""
+        self.leans, self.fastened = "", False
 
 
 @dataclass(frozen=True)

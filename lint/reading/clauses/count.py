@@ -11,6 +11,7 @@ from lint.reading.clauses.otherwords import WordClauses
 from lint.reading.counting import counts, lastcounts
 from lint.reading.counting.attheend import count_at_end
 from lint.reading.counting.nocounts import left_for_work, rather_work, sorts_of_work, work_behind_note
+from lint.reading.counting.summedup import summed_up
 from lint.reading.places.countunits import left_over
 from lint.reading.words.stream import CLOSERS, OPENERS
 from lint.tree import (
@@ -21,6 +22,7 @@ from lint.tree import (
     Remark,
     Repeat,
     RowCall,
+    Shaping,
     TimesKind,
     Turn,
     UseYarn,
@@ -52,10 +54,15 @@ class CountClauses(WordClauses):
         if worked and (found := lastcounts.without_sign(stream)) is not None:
             self.reading.stated = found
             return True
-        if lastcounts.of_one_sort(stream) and (self.runs_to_end() or worked and stream.kind(1) == "any_stitch"):
+        if lastcounts.of_one_sort(stream) and (
+            self.runs_to_end() or self.turned_behind_run() or worked and stream.kind(1) == "any_stitch"
+        ):
             self.reading.stated = counts.read(stream.inside(stream.at, stream.at + 2), bare=False)
             stream.at += 3 if left_over(stream, 2) else 2  # "hdc in each st around, 70 hdc, join"
             return self.reading.stated is not None
+        if worked and (found := summed_up(stream, self.steps)) is not None:
+            self.reading.stated = replace(found, perhaps=self.as_work(found))
+            return True
         if self.runs_to_end() and self.runs_on(stream.at) and (found := count_at_end(stream)) is not None:
             self.reading.stated = found
             return True
@@ -149,9 +156,21 @@ class CountClauses(WordClauses):
         before = [item for item in self.stream.lexemes if item.end <= begins]
         return bool(before) and before[-1].kind == sign.kind
 
+    def turned_behind_run(self) -> bool:
+        """Whether the row has run to its end and is turned, and all that is left of it are the words at the cursor."""
+        turned = bool(self.steps) and isinstance(self.steps[-1], Turn) and self.steps[-1].turned
+        return (
+            turned
+            and self.runs_to_end(2)
+            and not any(item.kind == "turn" for item in self.stream.lexemes[self.stream.at :])
+        )
+
     def runs_to_end(self, back: int = 1) -> bool:
         """Whether the clause before, or the one so many back, goes on to the row's end, or all the way along an edge."""
-        last = self.steps[-back] if len(self.steps) >= back else None
+        earlier = self.steps[len(self.steps) - back :: -1] if len(self.steps) >= back else ()
+        last = next(
+            (step for step in earlier if not isinstance(step, Shaping)), None
+        )  # "… to end, inc 4 sts evenly, 60 dc"
         if isinstance(last, OpenWork):
             return "evenly" in last.words
         if isinstance(last, Repeat):

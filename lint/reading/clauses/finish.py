@@ -32,7 +32,7 @@ class FinishClauses(YarnClauses):
         clause = stream.lexemes[stream.at : stream.next_of(*SIGNS, ":", start=stream.at)]
         if any(item.kind == "other_side" for item in clause) and self._other_side(start):
             return True  # "turn so you work into the other side of the chain", "turn it around and go on along …"
-        if self.turned_out(start):
+        if self.turned_out(start) or self.turned_to_row_ends(start):
             return True
         self.pass_end_words()
         self.steps.append(Turn(stream.span_from(start)))
@@ -60,6 +60,20 @@ class FinishClauses(YarnClauses):
         span = stream.span_from(start)
         over = "upside" in words and self.has_work()  # on the other side of a chain, if that is what lies there
         self.steps.append(OtherSide(span, perhaps=True) if over else Remark(span))
+        return True
+
+    def turned_to_row_ends(self, start: int) -> bool:
+        """ "Turn the tube so you can work into the row ends": the piece, until its side lies on top."""
+        stream = self.stream
+        end = stream.sentence_end(stream.at, ".", ";", ",", ":")
+        told = stream.lexemes[stream.at : end]
+        ends = any(item.kind == "row_end" for item in told) or {"ends", "row"} <= {item.kind for item in told}
+        ends = ends or any(item.lower in ("ends", "row ends", "row-ends", "sides of the rows") for item in told)
+        works = any(item.kind in ("stitch", "any_stitch", "number", "chain", "skip", "repeat", "each") for item in told)
+        if not ends or works or len(told) < 4:
+            return False
+        stream.at = end
+        self.steps.append(AlongEdge(stream.span_from(start)))
         return True
 
     def pass_end_words(self) -> None:

@@ -57,12 +57,19 @@ class LeaveClauses(SkipClauses):
         stream.at = start
         stream.take()
         words, begun = stream.at, self.has_work()
+        stream.skip("the")
+        if stream.kind() == "yarn" and stream.word("attached", "hanging", "connected", ahead=1):
+            stream.at += 2  # "Leave the yarn attached and rotate …"
+            self.steps.append(Remark(stream.span_from(start)))
+            return True
+        stream.at = words
         phrase = stream.lexemes[words : stream.next_of(*SIGNS, "=", "→")]
         unworked = any(item.kind == "unused" or item.lower in ("unworked", "un-worked", "free") for item in phrase)
         length = any(  # "leaving 20 cm for sewing"
             one.kind == "number" and two.lower in ("cm", "mm", "inch", "inches")
             for one, two in zip(phrase, phrase[1:], strict=False)
         )
+        length = length or [item.kind for item in phrase[-2:]] == ["number", "in"]  # "leaving 12 in. for sewing"
         counted = any(  # "leaving 6 sts at the end", "leave 2 at each end"
             one.kind == "number" and two.kind in ("any_stitch", "stitch", "at")
             for one, two in zip(phrase, phrase[1:], strict=False)

@@ -81,9 +81,7 @@ class PlaceFirstClauses(WithClauses):
             return False
         if stream.word("we", "you") and stream.kind(1) == "make":
             stream.take()  # "Inside the ring we make 6 sc"
-        two = [item.kind for item in stream.lexemes[max(0, start - 2) : start]]
-        behind_note = len(two) == 2 and two[0] in CLOSERS and two[1] == "and"
-        if behind_note and found[0].which is Which.EACH and self.more_places(found):
+        if self.goes_on_behind_note(start, found[0]) and self.more_places(found):
             return True  # "hdc in 3rd ch from hook (does not count) and in each ch across: 20 hdc"
         if found[0].targets[0].kind is TargetKind.RING and not self.has_work():
             worked = stream.kind() == "make" and stream.kind(1) == ":"
@@ -147,6 +145,21 @@ class PlaceFirstClauses(WithClauses):
                 return items
         stream.at = before
         return []
+
+    def goes_on_behind_note(self, start: int, place: Place) -> bool:
+        """Whether "and in next 6 ch," behind a note in brackets names more places for the stitch before the note.
+
+        Into places of another sort ("and in next sp, 3 dc, ch 2, 3 dc") may go what follows.
+        """
+        before = [item.kind for item in self.stream.lexemes[max(0, start - 3) : start]]
+        said = [kind for kind in before if kind != ","]  # "(mark it), and in next 6 sts"
+        if before[-1:] != ["and"] or said[-2:-1] not in [[closer] for closer in CLOSERS]:
+            return False
+        if place.which is Which.EACH:
+            return True
+        work = next((step for step in reversed(self.steps) if not isinstance(step, Remark)), None)
+        kinds = {target.kind for one in work.places for target in one.targets} if isinstance(work, Work) else set()
+        return kinds == {target.kind for target in place.targets}
 
     def more_places(self, found: tuple[Place, ...]) -> bool:
         """ "dc in 4th ch from hook (counts as 2 dc) and in each ch across": more places for the stitch before."""

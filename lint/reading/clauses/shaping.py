@@ -255,9 +255,12 @@ class ShapingClauses(EvenlyClauses):
         ):
             stream.take()
         if stream.at > at_edge and stream.take_if("edge", "side", "ending"):
+            stream.take() if stream.word("only", "alone") else None
             self.pass_row_words()
             return ShapedWhere.ONE_END  # "at neck edge"
         stream.at = at_edge
+        if self.in_the_middle():
+            return ShapedWhere.EVENLY  # "at centre back": the run has so many more, wherever they stand in it
         if stream.kind() == "first" and stream.kind(1) == "and":
             stream.at += 2  # "increasing in the first and last st"
             stream.skip("in", "the")
@@ -289,6 +292,17 @@ class ShapingClauses(EvenlyClauses):
             return None
         self.pass_row_words()
         return ShapedWhere.EACH_END if begins and ends else ShapedWhere.ONE_END
+
+    def in_the_middle(self) -> bool:
+        """Takes "centre back", "center", "middle of the row" at the clause's end."""
+        stream, start = self.stream, self.stream.at
+        if stream.take_if("middle"):
+            while stream.word("back", "front") or stream.kind() in ("of", "the", "row", "round"):
+                stream.take()
+            if stream.kind() in (*SIGNS, "end", "turn", "join", *OPENERS):
+                return True
+        stream.at = start
+        return False
 
     def pass_middle_stitch(self) -> None:
         """Takes "of (the) centre front st", beside which it is shaped; nothing of any other words."""

@@ -23,6 +23,7 @@ from lint.reading.places.thoseonly import those_only
 from lint.reading.places.together import told_together
 from lint.reading.places.whichgives import filled_with, which_gives
 from lint.reading.repeating.growth import growing_on
+from lint.reading.repeating.inthisway import in_this_way
 from lint.reading.repeating.othersides import to_match
 from lint.reading.repeating.piececalls import from_foundation, piece_again, piece_call
 from lint.reading.repeating.rhythms import going_on, named_row_worked
@@ -173,6 +174,7 @@ SORTS = (
     Sort(("decrease",), decreased_over_ends),
     Sort(("make", "as", "open_work"), of_words(piece_call)),
     Sort(("open_work", "word", "make", "increase", "decrease"), of_words(growing_on)),
+    Sort(("open_work", "word", "make", "and", "then"), of_words(in_this_way)),
     Sort(("make", "number"), of_words(piece_run)),
     Sort(("make", "in", "over", "across", "word"), of_words(those_only)),
     Sort(("join", "attach", "word"), of_words(limb_joined)),

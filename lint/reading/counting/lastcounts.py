@@ -14,6 +14,8 @@ from lint.reading.words.rowending import ends_work
 from lint.reading.words.stream import CLOSERS, OPENERS, Stream
 from lint.tree import Step, Work
 
+_GROUPS = ("special", "one_stitch", "group_word")
+
 
 def of_last_cell(stream: Stream) -> Stated | None:
     """A count that is the last line or column of a row by itself: "6 sts", or a bare "6" behind a tab."""
@@ -56,11 +58,15 @@ def without_sign(stream: Stream) -> Stated | None:
 
 def of_one_sort(stream: Stream) -> bool:
     """Whether "70 hdc," stands behind a comma with no place to go into, and only a join or turn comes after it."""
-    number = stream.kind(-1) == "," and stream.kind() == "number" and stream.kind(1) in ("stitch", "any_stitch")
+    number = (
+        stream.kind(-1) == "," and stream.kind() == "number" and stream.kind(1) in ("stitch", "any_stitch", *_GROUPS)
+    )
+    if number and stream.kind(1) in _GROUPS and min((one or 9 for one in stream.peek().quantity.values), default=9) < 3:
+        return False  # "…; rep from * to end, 1 shell, turn": the last of them
     behind = 3 if countunits.left_over(stream, 2) else 2
     behind += stream.kind(behind) in (",", ";", ".")
     return number and (
-        stream.kind(behind) in ("join", "turn", "end")
+        stream.kind(behind) in ("join", "turn", "no_turn", "fasten_off", "end")
         or turning_chain(stream, stream.at + behind)
         or stream.peek(behind).value == "sl st"
         and stream.kind(behind + 1) in ("to", "join")

@@ -92,10 +92,10 @@ def rather_work(steps: list[Step], counted: int, unit: str, rest: list[Lexeme], 
         left = limit.number.values[0]
         single = limit.target is None or limit.target.kind in (TargetKind.ANY_STITCH, TargetKind.STITCH)
         return not single or left is None or counted <= left
-    least = sum(map(_least, steps))
+    least = sum(map(least_made, steps))
     if counted < least + (not signed) and _not_made(steps, [unit]):
         return True  # "4 sc; 4 hdc; 4 dc", "6 sc; 6 hdc"
-    if 0 < 3 * least + 2 < 2 * counted and all(map(_definite, steps)):
+    if 0 < 3 * least + 2 < 2 * counted and all(map(definite, steps)):
         return True  # "2 sc; 3 sc in next st; 9 sc"
     return _greater_count(counted, rest) or (2 if signed else 4) * counted < least
 
@@ -106,7 +106,7 @@ def work_behind_note(steps: list[Step], found: Stated) -> bool:
     figure = found.items[0].number.lone if len(found.items) == 1 else None
     if figure is None or not any(unit and unit.startswith("kind:") for unit in units):
         return False
-    return all(map(_definite, steps)) and sum(map(_least, steps)) != figure
+    return all(map(definite, steps)) and sum(map(least_made, steps)) != figure
 
 
 def left_for_work(steps: list[Step], lexemes: list[Lexeme]) -> bool:
@@ -116,7 +116,7 @@ def left_for_work(steps: list[Step], lexemes: list[Lexeme]) -> bool:
     if not isinstance(last, Repeat) or last.times.kind is not TimesKind.FILL or kinds != ["number", "stitch"]:
         return False
     fewest = min((number for number in lexemes[0].quantity.values if number), default=0)  # of all sizes
-    return fewest < 2 * sum(map(_least, last.items))
+    return fewest < 2 * sum(map(least_made, last.items))
 
 
 def remaining_told(steps: list[Step], stated: Stated | None, lexemes: list[Lexeme]) -> Stated | None:
@@ -177,34 +177,34 @@ def _greater_count(counted: int, rest: list[Lexeme]) -> bool:
     return False
 
 
-def _definite(step: Step) -> bool:
+def definite(step: Step) -> bool:
     """Whether the words alone tell how many stitches a step makes."""
     if isinstance(step, Repeat):
         told = step.times.kind in (TimesKind.IN_ALL, TimesKind.MORE) and step.times.number is not None
-        return told and all(map(_definite, step.items))
+        return told and all(map(definite, step.items))
     if isinstance(step, Group):
-        return all(map(_definite, step.items)) and all(place.which is not Which.EACH for place in step.places)
+        return all(map(definite, step.items)) and all(place.which is not Which.EACH for place in step.places)
     if isinstance(step, Work):
         plain = step.special is None and not step.undefined
         return plain and all(place.limit is None and place.which is not Which.EACH for place in step.places)
     return isinstance(step, (Chain, Skip, Remark, Turn, Join))
 
 
-def _least(step: Step) -> int:
-    """The fewest stitches that a step can make."""
+def least_made(step: Step, size: int = 0) -> int:
+    """The fewest stitches that a step can make in a size."""
     if isinstance(step, Repeat):
-        times = (step.times.number.values[0] or 0) if step.times.number is not None else 0
-        return (times + (step.times.kind is TimesKind.MORE)) * sum(map(_least, step.items))
+        times = (step.times.number.at(size) or 0) if step.times.number is not None else 0
+        return (times + (step.times.kind is TimesKind.MORE)) * sum(least_made(item, size) for item in step.items)
     if isinstance(step, Group):
-        return sum(map(_least, step.items))
+        return sum(least_made(item, size) for item in step.items)
     if not isinstance(step, Work) or step.stitch == "sl st":
         return 0
-    number = step.number.values[0] or 0
+    number = step.number.at(size) or 0
     if step.together:
         return number
     places = [place for place in step.places if not place.shared]
     each = (2 if step.stitch == "inc" else 1) * number
-    return each * sum((place.number.values[0] or 0) for place in places) if places else each
+    return each * sum((place.number.at(size) or 0) for place in places) if places else each
 
 
 def count_behind_dash(stream: Stream) -> bool:

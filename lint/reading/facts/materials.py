@@ -173,9 +173,9 @@ class YarnReader:
 
     @cached_property
     def _behind(self) -> Expression:
-        """ "DK weight cotton (#3, light)", "worsted weight #4", "DK/3"."""
+        """ "DK weight cotton (#3, light)", "worsted weight #4", "DK/3"; "sport cotton (3, 3, 4) balls" is a list over the sizes."""
         return expression(
-            rf"{self._words}(?P<between>(?:[\s-]+{_LITTLE}){{0,4}}?)\s*,?\s*(?:[(\[]\s*(?:{_LITTLE}\s*,?\s+|{_TAG}|{_LITTLE}\s*,?\s*{_TAG})?{_DIGIT}\s*(?=[)\],\s:-])|{_TAG}{_DIGIT}{_NOT_OF_HOOK}|[/]\s?#?{_DIGIT}(?!\w){_NOT_OF_HOOK})",
+            rf"{self._words}(?P<between>(?:[\s-]+{_LITTLE}){{0,4}}?)\s*,?\s*(?:[(\[]\s*(?:{_LITTLE}\s*,?\s+|{_TAG}|{_LITTLE}\s*,?\s*{_TAG})?{_DIGIT}(?!\s*[,:;-]\s*\d)\s*(?=[)\],\s:-])|{_TAG}{_DIGIT}{_NOT_OF_HOOK}|[/]\s?#?{_DIGIT}(?!\w){_NOT_OF_HOOK})",
             regex.I,
         )
 

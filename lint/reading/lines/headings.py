@@ -15,14 +15,14 @@ from lint.reading.words.piecewords import AGAIN
 _MAKE_WORDS = {"one": 1, "two": 2, "three": 3, "four": 4, "five": 5, "six": 6, "eight": 8, "ten": 10, "twelve": 12}
 _MAKE = expression(r"\(?\s*\b(?:make|work|mk)\s+(?P<n>\d+|[a-z]+)\b[^)]*\)?|\(\s*(?:x\s?(?P<x>\d+)|(?P<y>\d+)\s?x)\s*\)|\(\s*(?P<b>\d{1,2})(?:\s?(?:pcs|pieces|parts))?\s*\)|\(\s*(?P<c>\d{1,2}|[a-z]+)\s+(?:in all|in total|needed|required|of)\s*\)|-\s*make\s+(?P<d>\d+)", regex.I)  # fmt: skip
 _ALIKE = expression(
-    r"(?i)\s+(?:[-–—]\s+|\()(?:work(?:ed)?\s+|make\s+)?(?P<n>both|two|three|four|six|[2-9]|1\d)\s+(?:alike|the\s+same)\)?$"
+    r"(?i)(?:\s+(?:[-–—]\s+|\()|,\s+)(?:work(?:ed)?\s+|make\s+)?(?P<n>both|two|three|four|six|[2-9]|1\d)\s+(?:alike|the\s+same)\)?$"
 )
 _STARTS_WORK = expression(
-    r"[\W_]*(?:ch(?:ain)?s?\b\.?\s*-?\s*\d|ch\d|\d+\s?ch\b|[(\[]\d[\d\s,;:/-]{3,60}[)\]]\s?ch\b|make\s+(?:a|an|[(\[]?\d)|with\b|using\b|join\b|attach\b|rejoin\b|begin|start|commence|magic|foundation|fasten|do not|turn\b(?!\s+(?:the\s+)?heel\W*$)|change\b|switch\b|insert\b|put\b|fill\b|pull\b|place\b|stuff|weave|sew\b|work(?:ing|ed)?\b|cont\b|now\b|repeat\b|rep\b|at end|continue|mark\b|remove|leave|finish off|cut\b|fold\b|note\b|nb\b|see\b)",
+    r"[\W_]*(?:ch(?:ain)?s?\b\.?\s*-?\s*\d|ch\d|\d[\d/-]*(?:\s?[(\[]\d[\d\s,;:/()\[\]-]{1,60}[)\]\d])?\s?ch\b|[(\[]\d[\d\s,;:/-]{3,60}[)\]]\s?ch\b|make\s+(?:a|an|[(\[]?\d)|with\b|using\b|join\b|attach\b|rejoin\b|begin|start|commence|magic|foundation|fasten|do not|turn\b(?!\s+(?:the\s+)?heel\W*$)|change\b|switch\b|insert\b|put\b|fill\b|pull\b|place\b|stuff|weave|sew\b|work(?:ing|ed)?\b|cont\b|now\b|repeat\b|rep\b|at end|continue|mark\b|remove|leave|finish off|cut\b|fold\b|note\b|nb\b|see\b)",
     regex.IGNORECASE,
 )
 _JOINS = expression(
-    r"(?i)(?:ch\s?-?\s?\d+|\d+\s?ch|chain|fsc|make|magic|mr\b|begin|skip|sk|miss|leave|leaving|count|with|join|rejoin|attach|return|using|starting|chang(?:e|ing)|switch)\b"
+    r"(?i)(?:ch\s?-?\s?\d+|\d[\d/-]*(?:\s?[(\[]\d[\d\s,;:/()\[\]-]{1,60}[)\]\d])?\s?ch|chain|fsc|make|magic|mr\b|begin|skip|sk|miss|leave|leaving|count|with|join|rejoin|attach|return|using|starting|chang(?:e|ing)|switch)\b"
 )  # a line before the first row
 _TERMS_SAID = expression(
     r"(?i)(?:written in |in )?(?:us|uk|u\.s\.|u\.k\.|american|british)\s+(?:crochet\s+)?(?:terms|terminology|abbreviations)(?:\s+(?:used|throughout))?\W*"
@@ -62,7 +62,7 @@ START = expression(
     r"|[^;:,]{0,30}?(?:\d\s*mm|\bhook\b)[^.;:,]{0,40}?,?|(?:\p{L}+\s+){1,3}(?=make\s+\d+\s?ch))\s*)?(?:loosely\s+)?"
     r"(?:(?:(?:commenc|begin|start)\w*\s+with|work)\s+(?=\d+\s?ch|ch(?:ain)?\s?\d+\s*(?:[.,;(]|sts?\b|$)))?"
     r"(?:(?:(?:commenc|begin|start)\w*\s+with|work|make|crochet)\s+an?\s+(?:\p{L}+\s+)?(?=ch(?:ain)?\s+of\s+\d))?"
-    r"(?:(?:start|begin)\w*\s+by\s+(?:(?=chaining)|making\s+(?:an?\s+)?(?=\d+\s?ch|ch(?:ain)?\s+of\s+\d)))?(?:ch(?:ain(?:ing)?)?s?\b\.?\s*-?\s*(?:of\s|[(\[{]\s*|(?:size\s)?[\p{L}\d/-]{1,9}\s?:\s?)?\d|ch\d|\d+\s?ch\b|[(\[]\d[\d\s,;:/-]{3,60}[)\]]\s?ch\b|make\s+(?:a\s+magic|[(\[]?\d)|magic (?:ring|circle|loop)"
+    r"(?:(?:start|begin)\w*\s+by\s+(?:(?=chaining)|making\s+(?:an?\s+)?(?=\d+\s?ch|ch(?:ain)?\s+of\s+\d)))?(?:ch(?:ain(?:ing)?)?s?\b\.?\s*-?\s*(?:of\s|[(\[{]\s*|(?:size\s)?[\p{L}\d/-]{1,9}\s?:\s?)?\d|ch\d|\d[\d/-]*(?:\s?[(\[]\d[\d\s,;:/()\[\]-]{1,60}[)\]\d])?\s?ch\b|[(\[]\d[\d\s,;:/-]{3,60}[)\]]\s?ch\b|make\s+(?:a\s+magic|[(\[]?\d)|magic (?:ring|circle|loop)"
     r"|(?:work\s+)?(?:\d[\d\s,;:()\[\]-]{0,40}f(?:sc|hdc|dc|tr)\b|f(?:sc|hdc|dc|tr)\s+\d))"
 )
 

@@ -72,12 +72,12 @@ def headless_lists(lines: Sequence[str], finder: SectionFinder, book: Rulebook) 
     return found
 
 
-# "All use US abbreviations: ch, sl st, …", "Sts in common use: …": the words that lead to a list within a paragraph
+# "All use US abbreviations: ch, sl st, …", "Sts in common use: …", "(UK terms; ch = chain, …)": the words that lead to a list within a paragraph
 _LEADS = expression(
-    r"(?i)(?:^|(?<=[.!;]\s))[^.:;!\n]*\b(?:abbreviations|terms|stitches|sts)\b[^.:;!\n]{0,30}:\s+(?=\S)"
+    r"(?i)(?:^|(?<=[.!;]\s))[^.:;!\n]*\b(?:abbreviations|terms|terminology|stitches|sts)\b[^.:;!\n]{0,30}[:;]\s+(?=\S)"
 )
 _LONGEST = 2_000  # characters of such a list
-_LEADING = ("abbreviations", "terms", "stitches", "sts")
+_LEADING = ("abbreviations", "terms", "terminology", "stitches", "sts")
 
 
 def _led_list(line: str, known: frozenset[str]) -> int | None:
@@ -87,7 +87,10 @@ def _led_list(line: str, known: frozenset[str]) -> int | None:
     lead = _LEADS.search(line)
     if lead is None:
         return None
-    pieces = expression(r"[,;](?![^()]*\))").split(line[lead.end() : lead.end() + _LONGEST])
+    words = line[lead.end() : lead.end() + _LONGEST]
+    before = line[: lead.end()]
+    words = words.rstrip(" .)") if before.count("(") > before.count(")") else words  # the whole list in brackets
+    pieces = expression(r"[,;](?![^()]*\))").split(words)
     told = sum(expression(r"\s*([^(=–:]*?)\s*(?:[(=–:.]|$)").match(piece)[1].lower() in known for piece in pieces)
     return lead.end() if told >= _FEWEST and 2 * told > len(pieces) else None
 

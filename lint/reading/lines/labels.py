@@ -287,7 +287,8 @@ class LabelReader:
         body, count = match.end(), _COUNT_BEHIND.search(groups.get("numbers") or "")
         if count is not None and self._sizes == 1 and (groups.get("sign") or "").strip() in (":", "-", "–", "—"):
             body = match.start("numbers") + count.start()  # "Rnd 2 (12): inc in each st"
-        return Found(label, match.start(), body, groups.get("prefix"))
+        piece = groups.get("prefix")  # "Short Row 1" is a sort of row, "Border Row 1" one of the border
+        return Found(label, match.start(), body, None if (piece or "").strip().lower() == "short" else piece)
 
 
 def _is_stopped(found: Found, text: str, at: int, offset: int) -> bool:

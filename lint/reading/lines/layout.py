@@ -16,6 +16,7 @@ from lint.reading.lines.makes import with_makes
 from lint.reading.lines.notedrows import noted_rows
 from lint.reading.lines.numbering import labelled_by_number, next_in_number
 from lint.reading.lines.pieceheadings import told_pieces
+from lint.reading.lines.secondpieces import made_again
 from lint.reading.lines.sizecuts import by_size, for_other_sizes, under_their_label
 from lint.reading.lines.sizedlines import SizedLines
 from lint.reading.lines.texts import PartText, RowText, closed_apart
@@ -272,6 +273,7 @@ class LayoutReader:
         for item in layout.parts:
             item.rows = [own for row in item.rows for one in self._by_size(row) for own in closed_apart(self.source, one)]  # fmt: skip
         layout.parts = told_pieces(self.source, layout.parts)
+        made_again(self.source, layout.parts, layout.title)
         if layout.title == "":
             layout.title, layout.title_span = None, None
         return layout

@@ -27,3 +27,8 @@ def with_makes(headings: PartHeadings) -> tuple[PartHeadings, dict[int, int]]:
         makes[above] = number_of(told["n"]) or 1 if told["n"] else 2
         lines[index] = Line(line.start, "")
     return (replace(headings, lines=lines), makes) if makes else (headings, makes)
+
+
+def without_makes(text: str) -> str:
+    """The text without its lines that only tell how many are made."""
+    return "\n".join(line for line in text.split("\n") if _TELLS.fullmatch(line) is None)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from lint.reading.lines.makes import without_makes
 from lint.reading.lines.texts import PartText
 from lint.source import SourceText
 
@@ -12,11 +13,12 @@ def told_pieces(source: SourceText, parts: list[PartText]) -> list[PartText]:
     first: PartText | None = None  # the first section under it
     for part, coming in zip(parts, [*parts[1:], None], strict=False):
         if not _has_rows(part):
-            follows = coming is not None and not source.text[part.span.end : coming.span.start].strip("\n :*_#")
+            between = source.text[part.span.end : coming.span.start] if coming is not None else ""
+            follows = coming is not None and not without_makes(between).strip("\n :*_#")
             over, first = (part, coming) if follows else (None, None)
         elif over is not None and first is not None:
             if _is_section(source, part, over, first):
-                part.piece = over.name
+                part.piece, part.of_piece = over.name, max(part.of_piece, over.make)
             else:
                 over, first = None, None
     return [part for part in parts if _has_rows(part)]

@@ -14,6 +14,10 @@ _LAID_OTHERWISE = expression(  # the piece lies another way, and the work goes o
 )
 
 
+# a round's end; not "join yarn in next st", "join B with sl st", where a row begins as well
+_JOINED = expression(
+    r"\bjoin\b(?!\s+(?:(?:the|new|main)\s+)*(?:(?:yarn|wool|thread|cotton|colou?r)\b|[a-z]\s+(?:in|with|to|at)\b))|\bsl st (?:in|to) (?:first|top)"
+)
 # "sc around", "sc in each st around": no row is worked so
 _AROUND = expression(r"\baround\s*(?:[.,;:()\[\]=–-]|\d|$)")
 _LIMBS_TOGETHER = expression(
@@ -57,7 +61,7 @@ def round_by_words(
         return True  # the body, worked on from the legs
     if "turn" not in words and any(_AROUND.search(source.slice(row.span).lower()) for row in worked):
         return True
-    if expression(r"\bjoin\b|\bsl st (?:in|to) (?:first|top)").search(joins):
+    if _JOINED.search(joins):
         return True
     if not expression(r"(?i)spiral|continuous round").search(source.text):
         return False

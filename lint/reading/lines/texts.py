@@ -37,6 +37,7 @@ class PartText:
     rows: list[RowText] = field(default_factory=list)
     named: bool = True
     piece: str = ""  # the heading over this one, of a piece whose sections have headings of their own
+    of_piece: int = 1  # how many are made of that piece, or of this one as a sentence tells
 
 
 def closed_apart(source: SourceText, row: RowText) -> list[RowText]:

@@ -24,7 +24,7 @@ from lint.reading.places.targets import (
     target,
 )
 from lint.reading.words.piecewords import PIECE_WORDS, has_stitches, only_piece
-from lint.reading.words.stream import SIGNS, Stream
+from lint.reading.words.stream import CLOSERS, SIGNS, Stream
 
 _A_CHAIN = Target(TargetKind.CHAIN)
 
@@ -288,8 +288,26 @@ def _left_for_later(stream: Stream) -> bool:
         while stream.word(*PIECE_WORDS, "opening"):
             stream.take()
         return True
+    if left and not unworked and _left_where(stream):
+        return True
     if left and unworked:
         return True
+    stream.at = start
+    return False
+
+
+def _left_where(stream: Stream) -> bool:
+    """Takes the "behind it", "over", "at this end" of "the 12 sts left at this end" behind short rows."""
+    start = stream.at
+    if stream.word("over", "behind", "there", "earlier", "before"):
+        stream.take()
+        stream.take() if stream.word("it", "them") else None
+        return stream.kind() in (*SIGNS, "end", "turn", "and", "then", *CLOSERS)
+    if stream.take_if("at"):
+        stream.skip("the", "same", "each")
+        stream.take() if stream.word("other", "far", "near") else None
+        if stream.take_if("ending", "side", "edge") and stream.kind() in (*SIGNS, "end", "turn", "and", "then"):
+            return True
     stream.at = start
     return False
 

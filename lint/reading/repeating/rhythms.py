@@ -147,6 +147,10 @@ def every_so_many(stream: Stream, following: bool = False) -> int | None:
     `following`: "5th and foll 4th rows" says the same without "every".
     """
     start = stream.at
+    in_turn = stream.word("alternate", "alternating", "alt") or stream.kind() == "alternate"
+    if in_turn and (stream.kind(-1) == "in" or stream.word("on", ahead=-1)) and stream.kind(1) in ("row", "round"):
+        stream.at += 2  # "on alt rows"
+        return 2
     if stream.take_if("each") is None and not (following and stream.word("following", "foll")):
         return None
     step = 1
@@ -159,9 +163,9 @@ def every_so_many(stream: Stream, following: bool = False) -> int | None:
         step = stream.take().number
     if stream.word("following", "foll"):
         stream.take()
-    if step == 1 and stream.kind() in ("right_side", "wrong_side") and stream.kind(1) == "row":
+    if stream.kind() in ("right_side", "wrong_side") and stream.kind(1) == "row":
         stream.take()
-        step = 2  # "every RS row"
+        step *= 2  # "every RS row", "every other RS row"
     if stream.take_if("row", "round") and 1 <= step <= 40:
         return step
     stream.at = start

@@ -9,6 +9,7 @@ from lint.amount import ONE, Amount
 from lint.reading.counting.nocounts import count_behind_dash
 from lint.reading.repeating.growth import growth
 from lint.reading.repeating.othersides import reversal
+from lint.reading.repeating.pointsback import BACK, points_back
 from lint.reading.repeating.rhythms import rhythms
 from lint.reading.repeating.stripes import call_tail, in_one_colour, striped
 from lint.reading.repeating.swaps import swap
@@ -32,6 +33,7 @@ _WORKED = (
     "done",
     "altogether",
     "finished",
+    "total",
 )
 
 
@@ -67,6 +69,8 @@ def names_rows(stream: Stream) -> bool:
         kind = stream.kind(ahead)
         if kind in ("row", "round"):
             return True
+        if stream.word(*BACK, ahead=ahead):
+            continue
         if kind == "." and stream.kind(ahead - 1) == "number" and stream.kind(ahead + 1) in ("row", "round"):
             return True  # "like 2. row"
         if _row_by_letter(stream, ahead):
@@ -105,7 +109,10 @@ def row_call(stream: Stream, steps: list[Step], start: int) -> bool:
     if stream.kind() == "at" or stream.kind() == "star":
         return False
     opened = bool(stream.take_if(*OPENERS))  # "Repeat [Rows 3-6] 5 more times"
-    last_words = bool(stream.take_if("last"))
+    pointed = points_back(stream, start)
+    if pointed is None:
+        return False
+    last_words = bool(stream.take_if("last")) or pointed
     numbers: list[Amount] = []
     kind, sort = None, None
     spread, joined = False, True
@@ -342,7 +349,8 @@ def _rows_said(stream: Stream) -> tuple[Amount, bool] | None:
     named = by_number or bool(stream.take_if("row", "round"))
     more = bool(stream.take_if("more")) or more
     while stream.word(*_WORKED) or stream.kind() == "total":
-        total = stream.take().kind == "total" or total
+        word = stream.take()
+        total = "total" in (word.kind, word.lower) or total
     stream.take_if(*CLOSERS)
     ended = stream.done or stream.kind() in (".", ";", ",", "dash", "ending", *OPENERS)
     if number is None or not named or not ended or not (until or how_long or total or more):

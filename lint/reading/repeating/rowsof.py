@@ -38,6 +38,8 @@ _AS_BEFORE = expression(r"W+t*M?NM?(?P<rows>R)M?")
 _ONE_ROW = expression(rf"(?:W*R?E+(?:IS)?{_STITCHES}|W*SE|WIS)")
 # "6 more rounds like round 3", "Work 4 rows as 2nd row", "Work 3 more rows the same as Row 2"
 _AS_ROW = expression(r"W*t*M?N(?:M?R)A(?:tO|O)?R?N?R?")
+# "Work 18 more rnds the same"
+_THE_SAME = expression(r"W+M?NM?R")
 _LIST_WITHIN = 6  # lexemes from the sentence's beginning in which its list begins
 
 
@@ -132,6 +134,13 @@ def _as_row(stream: Stream, steps: list[Step], start: int) -> bool:
         whole = Stream([*stream.lexemes[:at], one, *stream.lexemes[behind:]], stream.vocabulary)
     end = whole.sentence_end(start, ".", ";", ",", "dash", *OPENERS)
     words = whole.lexemes[start:end]
+    if _THE_SAME.fullmatch("".join(map(_sign, words[:-2]))) and [item.lower for item in words[-2:]] == ["the", "same"]:
+        number = next(item.quantity for item in words if item.kind == "number")
+        stream.at = end + (listed[1] - listed[0] - 1 if listed is not None else 0)
+        steps.append(
+            RowCall(stream.span_from(start), None, None, rows=number)
+        )  # "Work 18 more rnds the same": as the last
+        return True
     if len(words) > 10 or _AS_ROW.fullmatch("".join(map(_sign, words))) is None:
         return False
     numbers = [item for item in words if item.kind in ("number", "ordinal")]

@@ -1,21 +1,24 @@
 """Reads shaping at two edges at the same time: "dec 1 st at armhole edge every RS row 3 times AND AT THE SAME TIME dec 1 st at
-neck edge every RS row 9 times": rows that lose at both edges, and then those that lose at one alone.
+neck edge every RS row 9 times": rows that lose at both edges, and then those that lose at one alone; and in two paces, "… every other RS row 4 times more".
 """
 
 from __future__ import annotations
 
 from dataclasses import dataclass
+from itertools import zip_longest
 
 from lint.amount import ONE, Amount
 from lint.growth import ShapedWhere
 from lint.reading.places.countunits import left_over
 from lint.reading.repeating.rhythms import ends, every_so_many, how_often
 from lint.reading.words.stream import CLOSERS, Stream
+from lint.source import Span
 from lint.tree import OpenWork, RowCall, Shaping, Step, Times, TimesKind
 
 _EDGES = ("armhole", "neck", "front", "side", "raglan", "center", "centre", "inner", "outer", "shoulder", "opposite")
 _GO_ON = ("continue", "cont", "continuing")
 _SHAPES = ("increase", "decrease")
+_MOST_ROWS = 400
 
 
 @dataclass(frozen=True, slots=True)
@@ -25,6 +28,7 @@ class _Edge:
     gain: int
     step: int
     times: Amount
+    more: bool = False  # "3 times more": the row just worked was shaped at this edge, too
 
 
 def two_edges(stream: Stream, steps: list[Step], start: int) -> bool:
@@ -33,7 +37,8 @@ def two_edges(stream: Stream, steps: list[Step], start: int) -> bool:
         return False
     together = _same_time(stream)
     stream.skip(",")
-    if stream.word(*_GO_ON):
+    goes_on = stream.word(*_GO_ON)
+    if goes_on:
         stream.take()
         stream.skip("to")
     one = _edge(stream)
@@ -42,10 +47,17 @@ def two_edges(stream: Stream, steps: list[Step], start: int) -> bool:
     together = _same_time(stream) or together
     stream.skip(",")
     other = _edge(stream) if one is not None and together else None
-    if one is None or other is None or one.step != other.step or not _ended(stream):
+    if one is None or other is None or not _ended(stream):
         stream.at = start
         return False
-    calls = _calls(stream, one, other, start)
+    from_one_row = one.step == other.step or goes_on or one.more and other.more
+    if one.gain * other.gain < 0 and one.step == other.step:
+        calls = _calls(stream, one, other, start)
+    else:
+        alike = (
+            one.gain * other.gain > 0 and from_one_row
+        )  # else in which of its rows the slower edge begins is not told
+        calls = _shaped_rows(stream.span_from(start), one, other) if alike else []
     if not calls:
         stream.at = start
         return False
@@ -96,7 +108,7 @@ def _edge(stream: Stream) -> _Edge | None:
     often = how_often(stream) if step is not None else None
     if step is None or often is None or often[0] is None or often[0].number is None:
         return None
-    return _Edge(gain, step, often[0].number)
+    return _Edge(gain, step, often[0].number, often[0].kind is TimesKind.MORE)
 
 
 def _edges(stream: Stream) -> int:
@@ -130,6 +142,29 @@ def _calls(stream: Stream, one: _Edge, other: _Edge, start: int) -> list[Step]:
             times = Times(span, TimesKind.IN_ALL, Amount(tuple(often)))
             found.append(RowCall(span, None, None, times=times, own=((row,),), apart=one.step > 1))
     return found
+
+
+def _shaped_rows(span: Span, one: _Edge, other: _Edge) -> list[Step]:
+    """The rows that both edges shape together, each in every so manieth row from the same one on; those between are worked even.
+
+    They are one call, for the printed count is that of every size's last one.
+    """
+    sizes = range(max(len(one.times.values), len(other.times.values)))
+    last = max(edge.step * (edge.times.at(size) or 0) for edge in (one, other) for size in sizes)
+    if last > _MOST_ROWS:
+        return []
+    gains = []
+    for size in sizes:
+        told = [sum(edge.gain for edge in (one, other) if _falls(edge, row, size)) for row in range(1, last + 1)]
+        gains.append([abs(gain) for gain in told if gain])
+    rows = tuple((Shaping(span, Amount(figures), one.gain > 0, ShapedWhere.EVENLY),) for figures in zip_longest(*gains))
+    once = Times(span, TimesKind.IN_ALL, Amount(tuple(min(1, len(told)) for told in gains)))
+    return [RowCall(span, None, None, times=once, own=rows, apart=max(one.step, other.step) > 1)] if rows else []
+
+
+def _falls(edge: _Edge, row: int, size: int) -> bool:
+    """Whether an edge is shaped in the so manieth row."""
+    return row % edge.step == 0 and row // edge.step <= (edge.times.at(size) or 0)
 
 
 __all__ = ["two_edges"]

@@ -112,7 +112,14 @@ class GateReader(SizeWords):
 
 _END_MARKS = {
     sign: expression(form)
-    for sign, form in {":": r":", "(": r"[)\]](?=\s*\S)", "-": r"\s[–—-]\s|[–—]", "": r"$", ",": r","}.items()
+    for sign, form in {
+        ":": r":",
+        "(": r"[)\]](?=\s*\S)",
+        "-": r"\s[–—-]\s|[–—]|\.\s?-\s",
+        ".": r"\.(?=\s)",
+        "": r"$",
+        ",": r",",
+    }.items()
 }
 
 
@@ -128,6 +135,8 @@ def _gates(words: str, sign: str, spoken: Audience) -> bool:
     alone = words.strip(" :.*_#()[]")
     if sign == "(":
         return spoken.sure and words.lstrip()[:1] in ("(", "[")
+    if sign == ".":
+        return spoken.sure and expression(r"(?i)\b(?:sizes?|only)$").search(alone) is not None
     if sign == ",":
         return expression(r"(?i)\W*(?:for|in|sizes?)\b").match(words) is not None or alone.lower().endswith("only")
     if sign == "-" or sign == "":

@@ -15,7 +15,18 @@ _MOST = 5  # lexemes of a name: "6-12 months"
 _SIGNS = (":", "=", "dash", ",", ";", ".")
 _CLOSES = {"(": ")", "[": "]", "{": "}"}
 TIMES = ("once", "twice", "thrice")
-_UNITS = ("any_stitch", "stitch", "chain", "times", "row", "round", "space", "special", "more")
+_UNITS = (
+    "any_stitch",
+    "stitch",
+    "chain",
+    "times",
+    "row",
+    "round",
+    "space",
+    "special",
+    "more",
+    "total",
+)  # of "4 rounds total for S and 6 for L", too
 
 
 @dataclass(frozen=True, slots=True)
@@ -125,7 +136,7 @@ def _figure_first(lexemes: list[Lexeme], at: int, sizes: Mapping[str, int]):
         return None
     number, at = lexemes[at].number, at + 1
     first = at
-    while at < len(lexemes) and at < first + 2 and lexemes[at].kind in _UNITS:
+    while at < len(lexemes) and at < first + 2 and (lexemes[at].kind in _UNITS or lexemes[at].lower == "total"):
         at += 1
     words = (first, at)
     if at >= len(lexemes):

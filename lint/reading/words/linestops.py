@@ -70,7 +70,10 @@ def with_line_stops(lexemes: list[Lexeme], source: SourceText) -> list[Lexeme]:
             opens = lexeme.text[:1].isupper() and not lexeme.text.isupper() or counted and lexeme.kind in _TALK
             opens = opens or lexeme.kind == "word" and _bare_count(found)  # "[18]", and in the line below "fill"
             starred = before.kind == "star" and before.glued and _bare_count(found[:-1])  # "**(18)**"
-            ended = (counted or starred or before.kind in _MAY_END) and opens
+            called = before.kind == "number" and [one.kind for one in found[-2:-1]] in (["row"], ["round"])
+            ended = (
+                counted or starred or called or before.kind in _MAY_END
+            ) and opens  # "repeat Row 2", and below "Sew …"
             kinds = [one.kind for one in found[-3:]]  # "; 10 sts", and in the line below "sl st in next st"
             told = kinds[:1] in _COUNTS and kinds[1:] == ["number", "any_stitch"] and lexeme.kind in _CLOSES
             last_pass = before.kind == "ending" and found[-2:-1] != [] and found[-2].kind != "to"  # "…, ending / 2 sc"
@@ -128,7 +131,9 @@ def without_short_stops(stream: Stream) -> Stream:
         goes_on = goes_on or after.kind == "number" and before.kind == "chain" and _opens_clause(stream.lexemes, index)
         numbered = after.kind in _FIGURES and before.lower in _NUMBER_WORDS
         again = before.lower in _AGAIN and after.kind in _HOW_OFTEN
-        if numbered or again or short and goes_on and not after.text[:1].isupper():
+        measured = before.kind == "in" and stream.lexemes[max(0, index - 1)].kind in (*_FIGURES, *CLOSERS)
+        inches = measured and after.text[:1].islower()  # "until skirt is 7 in. below the waist"
+        if numbered or again or inches or short and goes_on and not after.text[:1].isupper():
             stops.add(index + 1)
     return stream.without(stops)
 

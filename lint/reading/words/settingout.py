@@ -1,4 +1,4 @@
-"""Reads what a row sets out with before its work: "Only in the BLO this time,", "Work with off white as follows:", "From the second leg"."""
+"""Reads what a row sets out with before its work: "Only in the BLO this time,", "Work with off white as follows:", "From the second leg", "Begin at hem with"."""
 
 from __future__ import annotations
 
@@ -28,7 +28,7 @@ def set_out(stream: Stream, steps: list[Step], start: int) -> bool:
         steps.append(Remark(stream.span_from(start)))
         return True
     stream.at = start
-    if _same_again(stream) or _back_along_chain(stream):
+    if _same_again(stream) or _back_along_chain(stream) or _where_begun(stream):
         steps.append(Remark(stream.span_from(start)))
         return True
     stream.at = start
@@ -99,6 +99,22 @@ def _same_again(stream: Stream) -> bool:
         return True
     stream.at = start
     return False
+
+
+def _where_begun(stream: Stream) -> bool:
+    """Takes "Commence at the neck edge with", "Begin at hem by" before the chain that the piece begins on."""
+    start, end = stream.at, stream.sentence_end(stream.at, *_SIGNS, ".")
+    words = stream.lexemes[start:end]
+    led = next((at for at, item in enumerate(words) if item.kind == "with" or item.lower in ("by", "and")), None)
+    if led is None or [item.kind for item in words[:2]] != ["beginning", "at"]:
+        return False
+    chained = [item.kind for item in words[led + 1 :] if item.kind not in ("make", "the")][:2]
+    where = all(item.kind in ("at", "the", "edge", "side", "base", "top", "word", "half") for item in words[1:led])
+    if not where or sorted(chained) != ["chain", "number"]:
+        return False
+    stream.at = start + led + 1
+    stream.take_if("make")
+    return True
 
 
 def _back_along_chain(stream: Stream) -> bool:
