@@ -30,7 +30,8 @@ from lint.rulebook import Rulebook
 from lint.source import SourceText, Span
 
 _NO_PIECE = expression(
-    r"(?i)\s*(?:foundation|base|start|note|turn|next|set|row|round|rnd|begin|cent|multiple|gauge|tension|size|to |for )"
+    r"(?i)\s*(?:foundation|base|start|note|turn|next|set|row|round|rnd|begin|cent|multiple|gauge|tension|size|to |for "
+    r"|(?:open |solid |filled )?(?:space|sp|mesh|picot|cluster|popcorn|v-?st(?:itch)?)\s*:)"  # how a stitch is worked
 )
 _TITLED = expression(r"(?i)\s*(?:pattern(?: name)?|title|name|design)\s*:\s*(?P<title>\p{L}[^.:;]{2,60}?)\s*$")
 # "sc evenly around. (96 sc)": a count of stitches at the end of a line that works some
