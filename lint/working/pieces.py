@@ -13,7 +13,7 @@ from functools import cached_property
 from itertools import chain, islice, zip_longest
 
 from lint.ledger import Cell, Ledger, Outcome
-from lint.pattern import Pattern
+from lint.pattern import Part, Pattern
 from lint.rulebook import Rulebook
 from lint.source import Span
 from lint.tree import (
@@ -179,8 +179,9 @@ class PatternWorker:
             state.rules.here = {length: said for length, said in self.pattern.countings if part.name in said.pieces}
             state.short_rows = any(word in part.name.lower() for word in _SHORT_ROWS)
             if in_order:
-                open_part(part, in_order, state, first=part is parts[0])
-            blocks = corner_to_corner(in_order) or blocks and not begins_own(in_order)  # "Decrease section"
+                self._open_part(part, in_order, state)
+            goes_on = not begins_own(in_order) and any(one.kind == "row" for one in in_order)  # "Decrease section"
+            blocks = corner_to_corner(in_order) or blocks and goes_on
             done: list[Cell] = []
             behind = [*in_order, *onward(parts[at:], expanded[at + 1 :])]
             met = 0
@@ -239,6 +240,9 @@ class PatternWorker:
             return False
         gained, missing = there - was, (loop.until.at(size) or 0) - there
         return bool(gained) and missing * gained > 0 and len(cells) < MOST_ROWS
+
+    def _open_part(self, part: Part, instances: list[Instance], state: PieceState) -> None:
+        open_part(part, instances, state, first=part is self.pattern.parts[0])
 
     # one row ---------------------------------------------------------------------------------------------
 

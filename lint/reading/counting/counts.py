@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from lint.amount import Amount
+from lint.amount import ONE, Amount
 from lint.lexicon import Lexeme
 from lint.pattern import Stated, StatedItem
 from lint.reading.counting import twoprints
@@ -301,6 +301,9 @@ def read(stream: Stream, bare: bool) -> Stated | None:
             continue
         at = stream.at
         number = stream.amount()
+        if number is None and items and not pending and (single := countunits.one_more(stream)) is not None:
+            items.append(StatedItem(stream.span_from(at), ONE, single))
+            continue
         if number is None:
             if stream.word(*_OFTEN):
                 return None  # "– 9 sc twice"

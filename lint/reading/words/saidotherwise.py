@@ -13,41 +13,15 @@ _ROWS = ("row", "round", "number", "ordinal", "ordinals", "last", "the")
 _MANNERS = ("way", "manner", "fashion")
 _UNITS = ("any_stitch", "stitch", "chain")
 _COUNTED = ("counting", "including", "incl")
-_CLAUSE_STARTS = (",", ";", ".", ":", "dash", "star", "and", "then", *OPENERS)
 _CLAUSE_ENDS = (",", ";", ".", "turn", *CLOSERS)
 
 
 def said_plainly(stream: Stream) -> Stream:
     """The row's stream with such words in the order, or as the words, in which they are read."""
     changed = _chains_over(
-        _all_across(
-            _counted_among(_same_way(_others_skipped(_walked_over(_of_the_corner(_in_each(_plainly(stream.lexemes)))))))
-        )
+        _all_across(_counted_among(_same_way(_others_skipped(_walked_over(_of_the_corner(stream.lexemes))))))
     )
     return stream if changed is stream.lexemes else Stream(changed, stream.vocabulary)
-
-
-def _plainly(words: list[Lexeme]) -> list[Lexeme]:
-    """ "just sc around", "simply 1 dc in each st" without the word that only says how little there is to it."""
-    for at in range(len(words) - 2, -1, -1):
-        begins = not at or words[at - 1].kind in _CLAUSE_STARTS
-        works = [item.kind for item in words[at + 1 : at + 3] if item.kind != "number"]
-        if words[at].lower in ("just", "simply") and begins and works[:1] == ["stitch"]:
-            words = [*words[:at], *words[at + 1 :]]
-    return words
-
-
-def _in_each(words: list[Lexeme]) -> list[Lexeme]:
-    """ "1 sc per st" as "1 sc in each st"."""
-    for at in range(len(words) - 2, 0, -1):
-        per = words[at]
-        worked = words[at - 1].kind == "stitch" and (at < 2 or words[at - 2].kind in ("number", *_CLAUSE_STARTS))
-        if per.lower != "per" or not worked or words[at + 1].kind not in ("any_stitch", "stitch"):
-            continue
-        if _ends(words, at + 2) or words[at + 2].kind in ("around", "across", "to", *OPENERS):
-            led = Lexeme("in", per.text, per.start, per.start, False)
-            words = [*words[:at], led, replace(per, kind="each", text="each"), *words[at + 1 :]]
-    return words
 
 
 def _of_the_corner(words: list[Lexeme]) -> list[Lexeme]:
