@@ -10,6 +10,7 @@ from lint.place import LimitKind, TargetKind, Which
 from lint.reading.clauses.eachside import UNTOLD, each_of_sides, times_sides
 from lint.reading.clauses.edge import EdgeClauses
 from lint.reading.clauses.runlists import joined, next_ones_in_turn, runs_before, shapes, times_of_last
+from lint.reading.clauses.sidewords import along_one_side
 from lint.reading.counting.counts import list_ends
 from lint.reading.places import notes
 from lint.reading.places.places import places
@@ -207,7 +208,10 @@ class WorkClauses(EdgeClauses):
         if isinstance(step, Work) and not step.places and step.stitch not in ("inc", "dec") and self.along_edge():
             each = any(item.kind == "each" for item in stream.lexemes[start : stream.at])
             if not step.number_said or each:  # how many edges there are is not said
-                self.steps.append(OpenWork(stream.span_from(start), stream.words(start, stream.at)))
+                whole = not step.number_said and step.together is None and step.special is None
+                side = step.stitch if whole and along_one_side(stream.lexemes[start : stream.at]) else None
+                words = stream.words(start, stream.at)
+                self.steps.append(OpenWork(stream.span_from(start), words, stitch=side, side=side is not None))
                 return True
             step = self.over_all_edges(start, step)
         on_edge = isinstance(step, Work) and bool(step.places) and step.places[-1].targets[0].name == "edge"

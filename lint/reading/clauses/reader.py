@@ -90,7 +90,7 @@ def _too_long(stream: Stream) -> Unread:
 
 
 # what a clause about the other sides may begin with
-_OF_OTHERS = ("make", "repeat", "open_work", "word", "number", "remaining", "other_side", "then", "the", "ending")
+_OF_OTHERS = ("make", "repeat", "open_work", "telling", "word", "number", "remaining", "other_side", "then", "the", "ending")  # fmt: skip
 # what begins with words of many kinds, tried in this order: ends of last passes, other pieces, rows that grow, sides
 _CALLS = (
     (("make", "foundation", "word"), from_foundation),

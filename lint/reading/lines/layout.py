@@ -68,7 +68,8 @@ class LayoutReader:
         self.size_line = find_sizes(source, self.finder)
         self.sizes = self.size_line.names  # their number decides what a run of figures is
         lists = self.size_line.commas, self.size_line.first_bare
-        self.labels = LabelReader(book.layout, max(1, len(self.sizes)), *lists, names_for_labels(source.text, book))
+        colours = names_for_labels(source.text, book, len(self.sizes))
+        self.labels = LabelReader(book.layout, max(1, len(self.sizes)), *lists, colours)
         self.gates = GateReader(self.sizes, size_glosses(source.text, self.sizes))
         self.passage = Passage(self.gates)
         self.lines: list[Line] = []

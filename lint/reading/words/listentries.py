@@ -60,7 +60,7 @@ _TOLD_BEHIND = expression(
     r"(?P<form>[\w-]{2,15}(?: st)?)(?: \((?P<name>\p{L}[^()]{3,60})\))?\.?\s+(?=(?:[\[(]?(?:Yarn over|Yarn round|Yo|YO|Yrh|Yoh|Insert|Draw up)|Work \d)\b)"
 )
 
-_STROKES = r"(?<!\s)\s+[/|•·\p{So}]{1,3}\s+"
+_STROKES = r"(?<!\s)\s+(?:[/|•·\p{So}]{1,3}|\*(?=\s+\p{L}[\w()/]{0,11}(?: \p{L}{1,10}){0,2}\s*[=:–(-]))\s+"
 _STOPS = r";\s+"
 _OTHER_CUTS = (
     r",\s+|(?<=\))\s+and\s+(?=\p{L}[^(),]{1,40}\()",  # "…, round (rnd) and stitch (st)"
@@ -133,7 +133,12 @@ def _worded_lead(line: str, known: frozenset[str]) -> regex.Match | None:
 
 def _bare_entries(line: str, offset: int, known: frozenset[str]) -> Iterator[Entry]:
     """The entries of "ch chain, dc double crochet, sl st slip stitch": no sign between form and meaning, three at least."""
-    pieces = [match for match in expression(r"(?:\([^()\n]{1,80}\)|[^,;.·•|●\n/]|(?<! )/|/(?! ))+").finditer(line)]
+    pieces = [
+        match
+        for match in expression(r"(?:\([^()\n]{1,80}\)|[^,;.·•|●\n/*]|(?<! )[/*]|[/*](?! )|(?<![\w)] )\*)+").finditer(
+            line
+        )
+    ]
     cut, recipes = [], 0
     for piece in pieces:
         match = _BARE_ENTRY.fullmatch(piece.group(0))
