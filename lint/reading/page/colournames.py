@@ -20,10 +20,8 @@ def colour_names(text: str, book: Rulebook) -> frozenset[str]:
     found = {match[1].lower() for match in _DECLARED.finditer(text)}
     found |= {match[1].lower() for match in expression(r"(?i)\bcolou?r\s+([A-H])\b").finditer(text)}
     if lines := [line for line in text.split("\n") if _YARN_SAID.search(line)]:  # "Black [B] and Natural [N]"
-        found |= {
-            letter.lower()
-            for letter in expression(r"(?<=\p{Ll} )[\[(]([A-HJKN-RT-WYZ])[\])]").findall("\n".join(lines))
-        }
+        bracketed = expression(r"(?<=\p{Ll} )[\[(]([A-IKN-RT-WYZ])[\])]").findall("\n".join(lines))
+        found |= {letter.lower() for letter in bracketed if letter != "I" or len(set(bracketed)) > 1}  # no number one
         listed = {letter for line in lines for letter in _LETTER_THEN_NAME.findall(line)}
         found |= {letter.lower() for letter in listed} if {"A", "B"} <= listed else set()
     if expression(r"\bCC\d?\b").search(text):  # "MC black, CC white": a contrast colour, and so a main one

@@ -120,7 +120,7 @@ def growth(stream: Stream) -> tuple[Growth, ...]:
         stream.take()  # "As Row 10, but with one tile less in each row"
     told = stream.kind() == "each" and stream.kind(1) in ("row", "round")
     words = stream.at
-    found = _told_of_each_row(stream) if told else _growth(stream)
+    found = _told_of_each_row(stream) if told else _growth(stream) or _you_gain(stream, words)
     if not found:
         stream.at = words
         found = _in_each_part(stream)
@@ -314,6 +314,20 @@ def _told_of_each_row(stream: Stream) -> tuple[Growth, ...]:
     stream.skip("by")
     first = _so_many(stream, 1 if up else -1) if up or down else None
     return (first, *_besides(stream, 1 if up else -1)) if first is not None else ()
+
+
+def _you_gain(stream: Stream, start: int) -> tuple[Growth, ...]:
+    """ "and you'll gain 6 dc every row", "so you add 4 sc in each round"."""
+    stream.at = start
+    stream.take() if stream.kind() in ("and", "then") or stream.word("so") else None
+    if not (stream.word("you", "you'll", "you’ll") and stream.take()):
+        return ()
+    stream.take() if stream.word("will", "should") else None
+    sign = 1 if stream.word("gain", "add") else -1 if stream.word("lose") else 0
+    found = _so_many(stream, sign) if sign and stream.take() else None
+    stream.take_if("in", "at", "for", "with")
+    each = found is not None and stream.take_if("each") is not None and stream.take_if("row", "round", "times")
+    return (found,) if each else ()
 
 
 def _besides(stream: Stream, sign: int) -> tuple[Growth, ...]:

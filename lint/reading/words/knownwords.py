@@ -17,13 +17,26 @@ _YOU_JOINED = (["you", "joined"], ["that", "you", "joined"], ["where", "you", "j
 _AS_IF = ("if", "for", "to", "work", "working", "make", "making", "a", "you", "were")
 _ON_THE_HOOK = ("tss", "tks", "tps", "tfs")
 _TIPS = ("tip of", "top of", "point of", "peak of")
+_PLACES = (
+    "next",
+    "last",
+    "middle",
+    "corner",
+    "marker_word",
+    "marked",
+    "space",
+    "chain",
+    "stitch",
+    "any_stitch",
+    "ending",
+)
 _FARTHEST = 6  # words between a word and what is said of it
 
 
 def in_known_words(stream: Stream) -> Stream:
     """The row's stream with such words left out, or as the words that say the same."""
     words = stream.lexemes
-    for change in (_plainly, _in_each, _any_one, _joined_to, _of_each, _at_tip, _as_if_for):
+    for change in (_plainly, _in_each, _any_one, _joined_to, _of_each, _at_tip, _as_if_for, _as_far_as, _along_edge):
         words = change(words)
     return stream if words is stream.lexemes else Stream(words, stream.vocabulary)
 
@@ -47,7 +60,9 @@ def _in_each(words: list[Lexeme]) -> list[Lexeme]:
     """ "1 sc per st" as "1 sc in each st"."""
     for at in range(len(words) - 2, 0, -1):
         per = words[at]
-        worked = words[at - 1].kind == "stitch" and (at < 2 or words[at - 2].kind in ("number", *_STARTS))
+        led = words[at - 2].kind if at > 1 else ","
+        worked = words[at - 1].kind == "stitch" and led in ("number", *_STARTS)
+        worked = worked or words[at - 1].kind == "increase" and led in _STARTS
         if per.lower != "per" or not worked or words[at + 1].kind not in ("any_stitch", "stitch"):
             continue
         if _ends(words, at + 2) or words[at + 2].kind in ("around", "across", "to", *OPENERS):
@@ -130,6 +145,27 @@ def _as_if_for(words: list[Lexeme]) -> list[Lexeme]:
         manner = end < len(words) and words[end].kind == "stitch" and words[end].value in _ON_THE_HOOK
         if manner and words[at - 1].kind in ("across", "any_stitch") and _ends(words, end + 1):
             words = [*words[:at], *words[end + 1 :]]
+    return words
+
+
+def _as_far_as(words: list[Lexeme]) -> list[Lexeme]:
+    """ "dc in each dc as far as the corner" as "to the corner"; "as far as you like" is no place."""
+    for at in range(len(words) - 4, 0, -1):
+        far = [item.lower for item in words[at : at + 3]] == ["as", "far", "as"]
+        behind = at + 3 + (words[at + 3].kind == "the")
+        if far and behind < len(words) and words[behind].kind in _PLACES:
+            words = [*words[:at], replace(words[at], kind="to", end=words[at + 2].end), *words[at + 3 :]]
+    return words
+
+
+def _along_edge(words: list[Lexeme]) -> list[Lexeme]:
+    """ "sc in each of 60 ch round the lower edge" as "along the lower edge": the number tells how many those are."""
+    for at in range(len(words) - 2, 1, -1):
+        counted = words[at - 2].kind == "number" and words[at - 1].kind in ("any_stitch", "stitch", "chain")
+        end = next((i for i in range(at + 1, min(at + 4, len(words))) if words[i].kind == "edge"), 0)
+        named = end and all(item.kind in ("the", "word") for item in words[at + 1 : end])
+        if words[at].lower in ("around", "round") and counted and named and _ends(words, end + 1):
+            words = [*words[:at], replace(words[at], kind="across", text="along"), *words[at + 1 :]]
     return words
 
 

@@ -27,6 +27,7 @@ _A_IS = expression(
 # "US terms:", "Written in UK terms." before a list in the same line
 _LIST_LEAD = expression(
     r"(?i)\s*(?:all\s+)?(?:(?:the\s+|this\s+)?(?:pattern\s+(?:is\s+)?)?(?:written\s+)?(?:in|uses)\s+)?(?:(?:u\.?s\.?a?\.?|u\.?k\.?|american|british|standard|crochet)\s+)*(?:terms|terminology|abbreviations?|abbrev\.?|abbr\.?)(?:\s*\([^)]*\)|\s+used|\s+(?:are|is)\s+(?:all\s+)?(?:u\.?s\.?a?|u\.?k|american|british))?\s*[:!.–-]\s*(?=\S)"
+    r"|(?i)\s*\((?:u\.?s\.?a?\.?|u\.?k\.?|american|british)(?:\s[^()]*)?\)\s*[:.–-]\s*(?=\S)"  # behind the heading "Abbr."
 )
 # "I use British terms: ch chain; …", "Also used (US): ch – chain, …": a sentence that leads to a list
 _TALK_LEAD = expression(r"\s*(?P<words>\p{L}[^:;=–\n]{8,60}):\s+(?=\S)")
@@ -46,10 +47,12 @@ _BARE_RECIPE = expression(  # "V-st (dc, ch 2, dc) in same place"
 )
 # "… miss 2, 1 tr. 1 solid mesh (sm) = 3 tr": the sentence that a named stitch begins
 _NEXT_NAMED = expression(
-    r"(?<=[\w)])\.\s+(?=(?:(?:an?|one|1|each)\s)?\p{L}[\w-]*(?: [\w-]+){0,2} \([\w-]{1,8}\)\s*[=:])(?i)"
+    r"(?<=[\w)])\.\s+(?=(?:(?:an?|one|1|each)\s)?\p{L}[\w-]*(?: [\w-]+){0,2} \([\w-]{1,8}(?: [\w-]{1,8})?\)\s*[=:])(?i)"
 )
 # "sp—space, rnd—round. Shell: (2 dc, ch 2, 2 dc) in same place.": the sentence that tells how one is worked
-_NEXT_TOLD = expression(r"(?<=[\w)])\.\s+(?=\p{Lu}[\w-]*(?: [\w-]+){0,3}(?: \([\w-]{1,8}\))?(?::|\s=)\s)")
+_NEXT_TOLD = expression(
+    r"(?<=[\w)])\.\s+(?=\p{Lu}[\w-]*(?: [\w-]+){0,3}(?: \([\w-]{1,8}(?: [\w-]{1,8})?\))?(?::|\s=)\s)"
+)
 
 
 # "…, double crochet (dc). Also repeat (rep), …"
