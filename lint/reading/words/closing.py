@@ -134,7 +134,10 @@ def closing_join(steps: list[Step]) -> list[Step]:
         if isinstance(step, Work) and step.stitch == "sl st" and len(step.places) == 1:
             place = step.places[0]
             to_chain = place.targets[0].kind in (TargetKind.TURNING_CHAIN,) or place.from_words == "top"
-            to_chain = to_chain or place.targets[0].name == "join"  # "ss in base of first 3 ch": where the round began
+            if place.targets[0].name == "join" and not (index and isinstance(steps[index - 1], Chain)):
+                to_chain = (
+                    True  # "*3 ch, …; rep from * round, ss in base of first 3 ch", but not "…, ending 3 ch, ss in base"
+                )
             own = index > 0 and any(isinstance(other, (Work, Group, Repeat)) for other in steps[:index])
             if own and (to_chain or place.which is Which.FIRST or place.ordinals):
                 steps[index] = Join(step.span, step.places)
