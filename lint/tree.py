@@ -218,8 +218,8 @@ class OpenWork:
     plain: bool = False  # one row of nothing but the stitch below, or the one named: "Work straight in hdc."
     stitch: str | None = None
     over: Amount | None = None  # "on these 45 sts"
-    side: bool = False  # "dc across side": in a round with corners a stitch in each, as far as the next of them
     pattern: str | None = None  # set | straight, "(straight) in patt": plain only where rows keep their number
+    side: bool = False  # "dc across side": in a round with corners a stitch in each, as far as the next of them
 
 
 @dataclass(frozen=True, slots=True)
