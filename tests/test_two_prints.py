@@ -137,3 +137,18 @@ def test_a_mesh_bag_is_a_piece() -> None:
     """A piece's name before its chain is still its heading."""
     report = check("Set\n\nUS terms\n\nStrap: ch 10.\nRow 1: Sc in 2nd ch from hook and in each ch across. (9)\n")
     assert counts(report) == [9] and report.ledger.rows[0].part.name == "Strap"
+
+
+@pytest.mark.parametrize(
+    ("note", "unsaid"),
+    [
+        ("Ch 3 that opens a round is your first dc. A ch 1 is never counted.", False),
+        ("Ch 3 at the start of a round is a dc.", False),
+        ("Ch 3 at the start of a round is one dc high.", True),
+    ],
+)
+def test_a_chain_that_is_the_first_stitch(note: str, unsaid: bool) -> None:
+    """ "Is your first dc" says that it counts; how high it is says nothing of that."""
+    report = check(f"Disc\n\nUS terms\n\n{note}\n\nRnd 1: In a magic ring ch 3, 11 dc, join to top of ch 3. (12)\n")
+    asked = "turning-chain-unsaid" in [finding.rule for finding in report.findings]
+    assert counts(report) == [12] and asked == unsaid

@@ -148,6 +148,7 @@ def _is_a_stitch(lexemes: list[Lexeme], at: int) -> bool:
     while behind < len(lexemes) and lexemes[behind].lower in ("the", "your", "a", "an", "one", "1", "first", "1st"):
         behind += 1
     stitch = behind < len(lexemes) and lexemes[behind].kind == "stitch"
+    stitch = stitch and not any(item.lower in ("high", "tall", "height") for item in lexemes[behind + 1 :])
     return lexemes[at].lower in ("is", "are") and behind > at + 1 and stitch
 
 
