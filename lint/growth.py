@@ -13,6 +13,7 @@ class Grows(StrEnum):
     EACH_SIDE = "each side"  # "with one more group along each side"
     EACH_PART = "each part"  # "with 1 less ch-3 loop in each pineapple": in the run within every pass
     PASSES_SET = "passes, set"  # "working the instructions in brackets 8 times": how often the run is worked
+    PASSES_MORE = "passes, more"  # "working the bracket once more on every row"
     BETWEEN = "between"  # "working 1 more sc between incs each rnd": in every run between shapings
     BETWEEN_SET = "between, set"  # "but with 3 sc between incs": the number of those runs itself
 

@@ -44,7 +44,8 @@ class Lexeme:
     @property
     def doubled(self) -> bool:
         """Whether an increase is a double one, which makes three of one stitch, or a decrease, which makes one of three."""
-        return self.kind in ("increase", "decrease") and self.lower.startswith("double")
+        said = self.lower.startswith("double") or self.value == "double"  # by a house's own letter
+        return self.kind in ("increase", "decrease") and said
 
 
 IN_LOOP = "+"  # in the value of a word that names a stitch and its loop: "sc+blo"

@@ -40,6 +40,12 @@ class Stated:
         """The figures of the first item that has one for each row of a range."""
         return next((item.series for item in self.items if item.series), ())
 
+    def without_perhaps(self) -> Stated | None:
+        """What is left of the count where its doubtful figures are work: of "2 sps. (13 dc)" the stitches."""
+        spans = {step.span for step in self.perhaps}
+        items = tuple(item for item in self.items if item.span not in spans)
+        return replace(self, items=items, perhaps=()) if items else None
+
     def over_sizes(self, sizes: int, among: Sequence[int] = ()) -> Stated:
         """The count with series of so many figures taken for one figure a size: "20, 24 sc" in two sizes.
 

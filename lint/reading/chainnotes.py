@@ -22,7 +22,7 @@ from lint.tree import Counting
 @made_once
 def _speaks_of_counting(words: WordFile) -> Expression:
     listed = "|".join(map(regex.escape, [*words.words["counts"], *words.words["counts_not"]]))
-    return expression(rf"(?i)count|not a st|\b(?:is|are) always\b|\b(?:{listed})\b|{_FOR_FIRST}|{_EQUALS}")
+    return expression(rf"(?i)count|not a st|\b(?:is|are) always\b|\b(?:{listed})\b|{_FOR_FIRST}|{_EQUALS}|{_IS_FIRST}")
 
 
 # "Work 3 ch at the beginning of each row for the first tr."
@@ -31,6 +31,10 @@ _FOR_FIRST = r"\bch(?:ain)?s?\b[^.;]{0,24}\b(?:beg|beginning|start)\b[^.;]{0,24}
 
 # "ch3 at start = dc", "ch 4 at beg of row = dc + ch 1"
 _EQUALS = r"\bch(?:ain)?\s?-?\s?\d+\s+at\s[^.;=]{0,12}\b(?:beg\w*|start)\b[^.;=]{0,24}=\s*(?:an?\s|1\s|first\s)?(?:h?dc|h?tr|sc|dtr)\b"
+
+
+# "The ch 3 that opens a round is your first dc"
+_IS_FIRST = r"\bch(?:ain)?s?\b[^.;:]{0,40}\b(?:is|are) (?:the|your|a|an|one|1) (?:first |1st )?(?:h?dc|h?tr|sc|htr|dtr|half|single|double|treble|triple)\b"
 
 
 # "The ch 3 makes a sp; it is not counted as a st" is one sentence
@@ -132,7 +136,20 @@ def _as_counts(lexemes: list[Lexeme]) -> list[Lexeme]:
     if any(item.kind in ("counts", "counts_not") or item.lower in ("counts", "count") for item in lexemes):
         return lexemes
     verb = next((word for word in ("as", "for", "=") if any(item.lower == word for item in lexemes)), "")
+    is_first = next((at for at in range(len(lexemes)) if _is_a_stitch(lexemes, at)), None)
+    if is_first is not None:
+        return [replace(item, kind="counts") if at == is_first else item for at, item in enumerate(lexemes)]
     return [replace(item, kind="counts") if item.lower == verb else item for item in lexemes]
+
+
+def _is_a_stitch(lexemes: list[Lexeme], at: int) -> bool:
+    """Whether "is the first dc", "is a dc" stands at an index."""
+    behind = at + 1
+    while behind < len(lexemes) and lexemes[behind].lower in ("the", "your", "a", "an", "one", "1", "first", "1st"):
+        behind += 1
+    stitch = behind < len(lexemes) and lexemes[behind].kind == "stitch"
+    stitch = stitch and not any(item.lower in ("high", "tall", "height") for item in lexemes[behind + 1 :])
+    return lexemes[at].lower in ("is", "are") and behind > at + 1 and stitch
 
 
 def _first_word_on_it(sentence: str, speaks: Expression) -> str:

@@ -85,6 +85,12 @@ _CHAIN_AT_START = expression(r"(?i)(?:ch(?:ain)?s?\s?-?\s?\d+|\d+\s?-?ch)\s+at\b
 _OF_PIECE = expression(r"(?i)(?:shap(?:e|ing)|divid(?:e|ing)|(?:rows?|rnds?|rounds?|rds?)\s?\d+\s+\p{L})\b")
 
 
+# "Shell (sh): 5 dc in same sp. Beginning shell (beg sh): sl st to …": a name and a recipe of its own behind a full stop
+_ANOTHER_TOLD = expression(
+    r"[\w)]\.\s+\p{Lu}[^.:;()]{2,40}(?:\([^()]{1,20}\)\s*)?(?::|\s[=–-])\s+(?:[(\[]|\d|ch\b|sl\b|ss\b|[sdht]+c\b)"
+)
+
+
 def special_of(entry: Entry, lexicon: Lexicon, book: Rulebook) -> Special | None:
     """The stitch that an entry defines by its words, or None where it only explains an abbreviation."""
     lower = entry.body.lower()
@@ -116,6 +122,8 @@ def special_of(entry: Entry, lexicon: Lexicon, book: Rulebook) -> Special | None
         return Special(
             name, entry.span, uses=_places_of_movements(lower, book), beginning=beginning and _of_beginning(name)
         )
+    if _ANOTHER_TOLD.search(entry.body) is not None:
+        return None  # where one recipe ends and the next begins was not seen
     body, told = entry.body, _COMES_TO.search(entry.body)
     body = body[: told.start()] if told is not None else body
     named = _NAME_FIRST.match(body)

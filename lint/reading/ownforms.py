@@ -136,7 +136,7 @@ def _defines(entry: listentries.Entry, book: Rulebook) -> bool:
     if _WORKS_ROW.match(entry.body.partition(".")[0]) or any(
         len(form.split()) > 3
         or form.lower() in rings
-        or form in ("note", "notes", "size", "gauge", "hook", "yarn", "materials")
+        or form in ("note", "notes", "size", "gauge", "tension", "hook", "yarn", "materials")
         for form in entry.forms
     ):
         return False

@@ -63,8 +63,8 @@ def with_count(entry: Entry) -> Cell:
     """A cell with the printed count that it was, or would be, compared with."""
     instance, cell = entry.instance, entry.cell
     stated = instance.stated
-    if stated is not None and stated.perhaps and cell.outcome is Outcome.NOT_STATED:
-        return cell  # it was worked
+    if stated is not None and stated.perhaps and (cell.outcome is Outcome.NOT_STATED or cell.stated is not None):
+        return cell  # it was worked, or what is left of it when its squares are
     if stated is None and instance.loop is not None and cell.comparison is not None:
         stated = instance.loop.stated
     if stated is None and cell.outcome is Outcome.AGREES:

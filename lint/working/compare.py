@@ -121,7 +121,8 @@ def measured(item: StatedItem, made: Made, stated: Stated) -> list[int]:
         for key in (name, _ALIASES.get(name, name)):
             alike = [number for group, number in made.groups.items() if _is_one_of(group, key)]
             if alike:
-                return [sum(alike), *blocks]
+                told_otherwise = _blocks_at_ends(made, sum(alike), item.number.lone) if name in ("bl", "block") else []
+                return [sum(alike), *blocks, *told_otherwise]
             names = {key, _ALIASES.get(key, key)}  # the pattern's own "beg cl", and a "cl" that it does not define
             kinds = [n for kind, n in made.by_kind.items() if any(_is_one_of(kind, one) for one in names)]
             if kinds:
@@ -196,6 +197,14 @@ def _all_blocks(made: Made, number: int | None) -> bool:
     """Whether a row of one stitch and no spaces can be so many filet blocks: all of one width, and an edge stitch."""
     width, over = divmod(made.stitches - 1, number or 1)
     return len(made.by_kind) == 1 and not made.spaces and width > 1 and not over
+
+
+def _blocks_at_ends(made: Made, named: int, number: int | None) -> list[int]:
+    """The blocks of a filet row with those at its ends that are told stitch by stitch: "ch 3, dc in next 3 dc, 7 bls"."""
+    if made.filet_blocks:
+        return [made.filet_blocks]
+    more = (number or 0) - named
+    return [number] if 0 < more <= 2 and _all_blocks(made, number) else []
 
 
 def _in_blocks(made: Made) -> bool:

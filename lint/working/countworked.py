@@ -22,9 +22,10 @@ def count_worked(task: Task, best: Trial, state: PieceState) -> tuple[Task, Tria
         return task, best
     at = sum(step.span.start < stated.span.start for step in task.steps)
     steps = (*task.steps[:at], *stated.perhaps, *task.steps[at:])
-    told = replace(task, steps=steps, instance=replace(task.instance, steps=steps, stated=None))
+    told = replace(task, steps=steps, instance=replace(task.instance, steps=steps, stated=stated.without_perhaps()))
     try:
         trial = best_reading(told, state)
     except (PlacesUnknown, NotDefined, TooMany):
         return task, best
-    return (told, trial) if trial.fits and not trial.open else (task, best)
+    better = trial.agrees is not False or best.agrees is False  # than the figure as a count, by what else is printed
+    return (told, trial) if trial.fits and not trial.open and better else (task, best)

@@ -53,8 +53,8 @@ def grown_steps(steps: tuple[Step, ...], call: RowCall, index: int, rows: int, c
         return _longer(steps)
     if grown.where is Grows.EACH_PART:
         return _in_parts(steps, call, grown.number * (index + 1))
-    if grown.where is Grows.PASSES_SET:
-        return _so_often(steps, call, grown.number)
+    if grown.where in (Grows.PASSES_SET, Grows.PASSES_MORE):
+        return _so_often(steps, call, grown, index)
     if not grown.unit.startswith("special:"):
         return steps  # so many stitches more: how often a passage is worked is not said
     return _other_times(steps, grown.number * (index + 1))
@@ -102,14 +102,19 @@ def _in_parts(steps: tuple[Step, ...], call: RowCall, more: int) -> tuple[Step, 
     return _in_run(steps, runs.pop(), more)
 
 
-def _so_often(steps: tuple[Step, ...], call: RowCall, number: int) -> tuple[Step, ...]:
-    """The steps with the runs in them that are told by a number worked so often; all of them were worked as often before."""
+def _so_often(steps: tuple[Step, ...], call: RowCall, grown: Growth, index: int) -> tuple[Step, ...]:
+    """The steps with the runs in them that are told by a number worked so often, or so much oftener in each row of the call;
+    all of them were worked as often before."""
     runs = list(_counted_runs(steps))
     often = {(run.times.number.lone, run.times.kind) for run in runs}
     if len(often) != 1 or often.copy().pop()[1] is not TimesKind.IN_ALL:
         return (Unread(call.span, _WHICH_RUN, _WHICH_RUN),)
     for run in {run.span: run for run in runs}.values():
-        steps = _in_run(steps, run.span, number - run.times.number.lone)
+        set_to = grown.number - run.times.number.lone
+        more = set_to if grown.where is Grows.PASSES_SET else grown.number * (index + 1)
+        if run.times.number.lone + more < 0:
+            return (Unread(call.span, _WHICH_RUN, _WHICH_RUN),)
+        steps = _in_run(steps, run.span, more)
     return steps
 
 
@@ -150,7 +155,7 @@ def grows(row: Row, steps: tuple[Step, ...], before: Made | None, made: Made) ->
 
 
 def _grows_by(grown: Growth, before: Made | None, made: Made) -> bool:
-    if grown.where in (Grows.BETWEEN, Grows.BETWEEN_SET, Grows.PASSES_SET):
+    if grown.where in (Grows.BETWEEN, Grows.BETWEEN_SET, Grows.PASSES_SET, Grows.PASSES_MORE):
         return True
     there, now = (counted(grown.unit, one) for one in (before, made))
     if grown.where is Grows.EACH_PART:

@@ -6,8 +6,8 @@ from dataclasses import replace
 from itertools import groupby
 
 from lint.amount import Amount
-from lint.place import LimitKind, Place, Target, TargetKind, Which
-from lint.tree import Chain, Group, JoinYarn, OpenWork, Remark, Repeat, Skip, Step, Turn, Work
+from lint.place import Limit, LimitKind, Place, Target, TargetKind, Which
+from lint.tree import PLAIN, Chain, Group, JoinYarn, OpenWork, Remark, Repeat, Skip, Step, Turn, Work
 from lint.working.chains import skipped_standing
 from lint.working.cursor import Cursor, PlacesUnknown, Trouble, family
 from lint.working.fabric import Fabric, Node
@@ -318,6 +318,9 @@ class Moving(Spreading):
 
     def work_on(self, step: OpenWork, following: tuple[Step, ...]) -> None:
         """ "Work even.": a stitch in each, where the row below is of one stitch; else the words give no count."""
+        if step.side:
+            self.work_side(step)
+            return
         kinds = {family(node.kind) for node in self.cursor.nodes if node.kind != "ring"}
         if step.stitch is not None and "space" not in kinds and kinds:
             kinds = {step.stitch}
@@ -335,6 +338,14 @@ class Moving(Spreading):
             return
         places = (Place(step.span, Which.EACH, (Target(TargetKind.ANY_STITCH),)),)
         self.work_stitches(Work(step.span, kinds.pop(), places=places), following)
+
+    def work_side(self, step: OpenWork) -> None:
+        """ "Dc across side" of a round with corners: in each stitch as far as the next of them; of row ends nobody can tell."""
+        if not self.is_round or not self.cursor.circular or not self.corner_marks():
+            raise PlacesUnknown(f"“{step.words}” does not say how many stitches that is")
+        limit = Limit(LimitKind.BEFORE, target=Target(TargetKind.CORNER))
+        places = (Place(step.span, Which.EACH, (Target(TargetKind.ANY_STITCH),), limit=limit),)
+        self.work_stitches(Work(step.span, step.stitch or PLAIN, places=places), ())
 
     def turn(self, step: Turn) -> None:
         self.turned_at = len(self.made) if step.turned else self.turned_at

@@ -75,10 +75,11 @@ from lint.working.joinedpieces import counted_round_pieces, with_piece
 from lint.working.likepieces import own_ways
 from lint.working.namedahead import rows_named_ahead
 from lint.working.onereading import Column, Settled, in_one_reading
+from lint.working.opening import open_part
 from lint.working.printedrows import pieces
 from lint.working.rowkinds import row_ends_counted
 from lint.working.rowstate import NotDefined, TooMany
-from lint.working.starts import begins_own, corner_to_corner, first_steps, founds, is_round, until_turned, works_ring
+from lint.working.starts import begins_own, corner_to_corner, founds, is_round, until_turned, works_ring
 from lint.working.trials import PieceState, Side, Task, Trial, settle, workings_of
 
 _SHORT_ROWS = ("heel", "short row", "bust dart")  # headings under which rows turn before their end
@@ -180,7 +181,8 @@ class PatternWorker:
             state.short_rows = any(word in part.name.lower() for word in _SHORT_ROWS)
             if in_order:
                 self._open_part(part, in_order, state)
-            blocks = corner_to_corner(in_order) or blocks and not begins_own(in_order)  # "Decrease section"
+            goes_on = not begins_own(in_order) and any(one.kind == "row" for one in in_order)  # "Decrease section"
+            blocks = corner_to_corner(in_order) or blocks and goes_on
             done: list[Cell] = []
             behind = [*in_order, *onward(parts[at:], expanded[at + 1 :])]
             met = 0
@@ -241,14 +243,7 @@ class PatternWorker:
         return bool(gained) and missing * gained > 0 and len(cells) < MOST_ROWS
 
     def _open_part(self, part: Part, instances: list[Instance], state: PieceState) -> None:
-        """A piece begins on its own ring or chain, goes on from the piece before, or on an edge not known."""
-        state.carried = None
-        if begins_own(instances):
-            made = any(isinstance(step, MakeRing) for instance in instances[:2] for step in instance.steps)
-            state.begin(Fabric() if made or founds(first_steps(instances)) else Fabric.ring())
-        elif state.fastened or part.make > 1 or state.fabric is None:
-            state.fabric, state.left_off = Fabric.unknown(False), state.fabric if part.make == 1 else None
-        state.earlier.part = part.name
+        open_part(part, instances, state, first=part is self.pattern.parts[0])
 
     # one row ---------------------------------------------------------------------------------------------
 
@@ -319,6 +314,7 @@ class PatternWorker:
             task = replace(task, steps=steps) if steps is not task.steps else task
             task, best, fabric = resumed(task, state) or on_its_fabric(task, state)
             task, best = count_worked(task, best, state)
+            figure_worked = task.instance is not instance
             instance = task.instance
         except PlacesUnknown as unknown:
             words = str(unknown) or "how many places there are to work into is not known here"
@@ -387,6 +383,7 @@ class PatternWorker:
             workings=workings,
             columns=columns,
             spread=spread,
+            stated=instance.stated if figure_worked else None,
         )
 
     # for those who look on ------------------------------------------------------------------------------

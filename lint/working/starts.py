@@ -171,6 +171,14 @@ def begins_own(instances: list[Instance]) -> bool:
     return any(isinstance(step, MakeRing) for step in steps[:4]) or founds(steps) or works_ring(steps)
 
 
+def begins_bare(instances: list[Instance]) -> bool:
+    """Whether a piece's Rnd 1 is so many stitches and no more, "R1: 6X (6)", which may leave the ring unsaid."""
+    made = [step for step in first_steps(instances) if isinstance(step, MAKES_STITCHES)]
+    one = made[0] if len(made) == 1 and isinstance(made[0], Work) else None
+    bare = one is not None and not one.places and one.number_said and one.special is None and not one.together
+    return bare and one.stitch not in ("inc", "dec") and instances[0].number == 1
+
+
 def corner_to_corner(instances: list[Instance]) -> bool:
     """Whether rows after the first begin with a chain of their own that is worked into: blocks from corner to corner."""
     for instance in instances:

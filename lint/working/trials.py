@@ -76,6 +76,7 @@ class PieceState:
     parted: bool = False  # rows to and fro go over a part of a round, the rest of which is left
     spiral: bool = False
     fastened: bool = False
+    bare_starts: bool = False  # the pattern's first piece leaves its ring unsaid
     left_off: Fabric | None = None  # the round fastened off before this piece, till its first row is worked
     bench: type[Bench] = Bench  # what rows are worked on; a KeepingBench is kept with the reading worked on it
     stitches: int = 0

@@ -15,6 +15,7 @@ from lint.tree import (
     Evenly,
     Group,
     Remark,
+    Repeat,
     Step,
     Unread,
     Work,
@@ -97,6 +98,14 @@ class ClauseBase:
 
     def has_work(self) -> bool:
         return any(isinstance(step, (Work, Group, Evenly)) for step in walk(tuple(self.steps)))
+
+    def stops_on_the_way(self) -> bool:
+        """Whether the last work said goes into single places: "…, 1 sc in next, continue around" is more of the same."""
+        last = next((step for step in reversed(self.steps) if isinstance(step, (Work, Group, Repeat))), None)
+        listed = isinstance(last, Work) and not last.places and sum(isinstance(step, Work) for step in self.steps) > 1
+        run = last.places[-1] if isinstance(last, (Work, Group)) and last.places else None
+        ends = run and (run.which is not Which.EACH or run.limit and run.limit.kind is LimitKind.BEFORE)  # "to corner"
+        return bool(ends) or listed  # "5 sc, 2 inc, continue around"
 
     def attach_counting(self, note, of_chain: bool = False) -> None:
         """Keeps what is said of a chain with it; `of_chain`: "(ch 2 does not count)" names it, wherever it stands."""

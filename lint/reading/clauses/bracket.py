@@ -21,7 +21,7 @@ from lint.reading.clauses.inbrackets import (
 )
 from lint.reading.clauses.sidewords import along_side
 from lint.reading.clauses.sized import SizedClauses
-from lint.reading.counting import counts
+from lint.reading.counting import counts, twoprints
 from lint.reading.places import notes
 from lint.reading.places.howoften import clauses_of
 from lint.reading.places.places import places
@@ -81,9 +81,7 @@ class BracketClauses(SizedClauses):
             found = counts.bracket_count(stream, start, close, bool(self.steps))
             shaped = found is not None and any(item.words in ("increased", "decreased") for item in found.items)
             if found is not None and not shaped:  # "(6 increased)" tells of the work, and counts no stitches
-                bare = all(item.unit == "stitches" and not item.words for item in found.items)
-                if self.reading.stated is None or not bare:
-                    self.reading.stated = found
+                self.reading.stated = twoprints.both(stream, self.steps, self.reading.stated, found)
                 stream.at = close + 1
                 return True
         if self.begins_decrease(start, close):

@@ -101,6 +101,8 @@ class CountClauses(WordClauses):
             return None  # "8 sc (white) 4 sc"
         if found is None or not parted or self.runs_to_end() or self.over():
             return found
+        if isinstance(last, RowCall) and found.series:
+            return found  # "Rows 4 to 6: As Row 3. 9 dc, 11 dc, 13 dc"
         if stream.lexemes[start - 1].kind == ":" and self.changes_colour(start) and not self.runs_to_end(2):
             stream.at = start
             return None  # "sc in next 6, change to red: 6 sc"

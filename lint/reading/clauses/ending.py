@@ -4,14 +4,16 @@ from __future__ import annotations
 
 from dataclasses import replace
 
+from lint.place import TargetKind
 from lint.reading.clauses.base import all_read
 from lint.reading.clauses.listrepeats import ListRepeats
+from lint.reading.places.places import places
 from lint.reading.repeating import repeats
 from lint.reading.repeating.omitting import omit, without
 from lint.reading.repeating.rowcalls import ends_with_row
 from lint.reading.words import lastpass
 from lint.reading.words.stream import SIGNS
-from lint.tree import OpenWork, Remark, Repeat, RowCall, TimesKind
+from lint.tree import LastPlace, OpenWork, Remark, Repeat, RowCall, TimesKind, Work
 
 _DONE_THERE = ("fasten_off", "no_fasten", "turn", "no_turn")
 
@@ -37,6 +39,8 @@ class EndingClauses(ListRepeats):
             return omit(stream, self.steps, start, self.read_inside)
         if stream.done or stream.kind() in (",", ";", "."):
             return False
+        if self.into_turning_chain(start):
+            return True
         if not (self.steps and isinstance(self.steps[-1], Repeat)):
             bare = (
                 stream.kind() == "stitch"
@@ -50,6 +54,18 @@ class EndingClauses(ListRepeats):
         if read and of_last and len(self.steps) == at + 2 and self.steps[at].times.kind is not TimesKind.FILL:
             self.steps[at] = lastpass.ending_in(self.steps[at], self.steps[at + 1])
         return read
+
+    def into_turning_chain(self, start: int) -> bool:
+        """ "dc in each dc, 1 bl, ending in 3rd ch of turning ch": where the last stitch of the clause before goes."""
+        stream, at = self.stream, self.stream.at
+        if stream.kind() != "in" or not self.steps or not isinstance(self.steps[-1], Work):
+            return False
+        found = places(stream)
+        if len(found) != 1 or found[0].targets[0].kind not in (TargetKind.TURNING_CHAIN, TargetKind.CHAIN):
+            stream.at = at
+            return False
+        self.steps.append(LastPlace(stream.span_from(start), found))
+        return True
 
     def read_last_pass(self, start: int) -> bool:
         """ "At end of last rep, do not ch 2": what the last pass of the repeat before leaves out."""

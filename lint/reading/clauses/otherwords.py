@@ -10,7 +10,7 @@ from lint.reading.clauses.ending import EndingClauses
 from lint.reading.places.limits import limit
 from lint.reading.repeating import repeats
 from lint.reading.repeating.omitting import no_last_chain
-from lint.reading.repeating.rowcalls import rows_of_piece
+from lint.reading.repeating.rowcalls import row_call, rows_of_piece
 from lint.reading.words.heldtogether import faced
 from lint.reading.words.lastpass import so_many_at_end
 from lint.reading.words.piecewords import PIECE_WORDS, tells_piece
@@ -22,6 +22,7 @@ _PATTERNS = ("pattern", "patt", "pat", "texture", "sequence", "design", "pattern
 _SORTS = ("word", "color", "any_stitch", "group_word", "special", "one_stitch", "and", "the")
 _MOST_SORTS = 4  # words between "form" and "pattern"
 _OF_ROWS = ("the", "same", "last", "first", "number", "ordinal", "row", "round", "and", "dash", "all")
+_BEHIND_ROWS = (".", "end", "=", "dash", "turn", *OPENERS)
 _GONE_ON_WITH = ("repeat", "increase", "decrease")
 
 _ON_THE_WAY = {"on", "going", "back", "down", "up", "along", "across", "around", "to", "the", "over", "onto"}
@@ -45,6 +46,17 @@ class WordClauses(EndingClauses):
             stream.at += counts_at
             return self.read_counting_sentence(start)
         return self.read_row_call(start)
+
+    def read_rows(self, start: int) -> bool:
+        """ "Rows 8-19: Rows 2 to 7 twice more.", "[Rows 2 and 3] twice": rows named and nothing besides are worked again."""
+        stream, kept = self.stream, len(self.steps)
+        if not self.has_work() and (self.depth or not start) and row_call(stream, self.steps, start):
+            stream.take() if stream.word("again") else None
+            if stream.kind() in _BEHIND_ROWS:
+                return True
+        del self.steps[kept:]
+        stream.at = start
+        return self.read_may_be(start)
 
     def rows_are_pattern(self, start: int) -> bool:
         """ "These 2 rows form the pattern", "The last 4 rows set the patt": what they are, and no work."""

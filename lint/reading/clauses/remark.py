@@ -17,7 +17,7 @@ from lint.reading.words.piecewords import for_a_thing, tells_piece
 from lint.reading.words.rowending import ends_in_stitches
 from lint.reading.words.runs import begins_at
 from lint.reading.words.stream import CLOSERS, OPENERS, SIGNS
-from lint.tree import Chain, Group, OpenWork, OtherSide, Remark, Repeat, Skip, Unread, UseYarn, Work
+from lint.tree import Chain, OpenWork, OtherSide, Remark, Repeat, Skip, Unread, UseYarn, Work
 
 _WORK_BEGINS = ("number", "stitch", "chain", "join", "turn", "special", "make", "repeat", "skip")
 _POINTED = ("remaining", "last", "first", "next", "any_stitch", "stitch", "number", "ordinal", "space")
@@ -292,13 +292,6 @@ class RemarkClauses(LeftClauses):
         said = {item.lower for item in words}
         long = bool(said & (_ENDS_TOLD | _LENGTHS)) and all(item.kind not in ("any_stitch", "stitch") for item in words)
         return long and words[0].kind in ("to", "for")
-
-    def stops_on_the_way(self) -> bool:
-        """Whether the last work said goes into single places: "…, 1 sc in next, continue around" is more of the same."""
-        last = next((step for step in reversed(self.steps) if isinstance(step, (Work, Group, Repeat))), None)
-        listed = isinstance(last, Work) and not last.places and sum(isinstance(step, Work) for step in self.steps) > 1
-        ends = isinstance(last, (Work, Group)) and last.places and last.places[-1].which is not Which.EACH
-        return bool(ends) or listed  # "5 sc, 2 inc, continue around"
 
     def read_open_work(self, start: int) -> bool:
         """ "Work even until piece measures 25 cm": work whose count the words do not give."""

@@ -50,7 +50,7 @@ def settle(reading: Reading, stream: Stream, words: list[Lexeme], unfit: list[Un
     reading.steps = last_before_place(picots_closed(joined_on_the_way(fold_loose(reading.steps))))
     reading.steps = chain_told_by_count(side_by_side(closing_join(place_come_to(reading.steps))), stream.lexemes)
     reading.steps = corners_in_turn(reading.steps, stream.lexemes)
-    reading.steps = seam_behind_count(after_fastening(reading.steps), words, reading.stated)
+    reading.steps = seam_behind_count(after_fastening(reading.steps, stream.lexemes), words, reading.stated)
     reading.steps = increase_noted(layers_noted(reading.steps, words, stream.lexemes), words)
     reading.steps = chains_past_row_ends(reading.steps)
     reading.steps = at_ordinals(shaped_calls(reading.steps, stream.lexemes), stream.lexemes)

@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 
 from lint.amount import Amount
+from lint.lexeme import Lexeme
 from lint.place import Limit, LimitKind, Place, Target, TargetKind, Which
 from lint.reading.clauses.base import all_read
 from lint.reading.repeating.repeats import Mark
@@ -93,6 +94,15 @@ def along_side(stream: Stream, items: list[Step]) -> Times | None:
         stream.at = start
         return None
     return Times(stream.span_from(start), TimesKind.FILL, limit=Limit(LimitKind.END) if last else _TO_CORNER)
+
+
+def along_one_side(words: list[Lexeme]) -> bool:
+    """Whether words are a stitch "across side", "along the next side" and no more."""
+    kinds = [item.kind for item in words if item.kind not in ("the", "next", "each") and item.lower not in _ALONG]
+    return kinds in (["stitch", "side"], ["stitch", "across", "side"])
+
+
+_ALONG = ("along", "down", "up")
 
 
 def _says_so(words: list[str]) -> bool:

@@ -131,7 +131,19 @@ BY_FIRST_WORD: dict[str, Callable[[Clauses, int], bool]] = {
 }
 
 # what a clause about the other sides may begin with
-_OF_OTHERS = ("make", "repeat", "open_work", "word", "number", "remaining", "other_side", "then", "the", "ending")
+_OF_OTHERS = (
+    "make",
+    "repeat",
+    "open_work",
+    "telling",
+    "word",
+    "number",
+    "remaining",
+    "other_side",
+    "then",
+    "the",
+    "ending",
+)
 # what stands before its work: "6 sc", "shell in next sp", "the 3 dc"
 NAMED = (
     "number",

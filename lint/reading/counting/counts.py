@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
-from lint.amount import Amount
+from lint.amount import ONE, Amount
 from lint.lexicon import Lexeme
 from lint.pattern import Stated, StatedItem
+from lint.reading.counting import twoprints
 from lint.reading.counting.nocounts import (
     adds_work,
     counted_behind,
@@ -170,7 +171,10 @@ def bare_count(stream: Stream, worked: bool, over: bool = False) -> Stated | Non
             return all_of_it
     if (remark := remark_at(stream, start, end)) is not None and lead in ("=", "→"):
         end, sentence = remark, stream.inside(start, remark)
-    if lead not in ("=", "→") and not ends_work(stream, end):
+    again = twoprints.bracket_behind(stream, end)
+    if again is not None and bracket_count(stream, *again, True) is None:
+        again = None
+    if lead not in ("=", "→") and not ends_work(stream, end) and again is None:
         return None
     last = lead in (".", ";") and len(sentence.lexemes) == 1  # "… around. 12", "… around; 12. Fasten off."
     found = read(sentence, bare=last or lead in ("=", "dash", "→", ":", "|", "●", "..", "...", "…"))
@@ -178,6 +182,8 @@ def bare_count(stream: Stream, worked: bool, over: bool = False) -> Stated | Non
         found.items and all(item.unit == "unknown" and not _unit_word(stream, item) for item in found.items)
     ):
         return None
+    if again is not None and not over and not twoprints.of_squares(stream, found):
+        return None  # "sc 5. 3 dc. (8)" is work
     stream.at = end
     return found
 
@@ -295,6 +301,9 @@ def read(stream: Stream, bare: bool) -> Stated | None:
             continue
         at = stream.at
         number = stream.amount()
+        if number is None and items and not pending and (single := countunits.one_more(stream)) is not None:
+            items.append(StatedItem(stream.span_from(at), ONE, single))
+            continue
         if number is None:
             if stream.word(*_OFTEN):
                 return None  # "– 9 sc twice"

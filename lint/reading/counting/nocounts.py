@@ -8,7 +8,22 @@ from lint.place import LimitKind, TargetKind, Which
 from lint.reading.places.targets import LOOPS
 from lint.reading.words.piecewords import tells_piece
 from lint.reading.words.stream import CLOSERS, OPENERS, Stream
-from lint.tree import Chain, Group, Join, OpenWork, Remark, Repeat, Shaping, Skip, Step, TimesKind, Turn, Work, walk
+from lint.tree import (
+    PLAIN,
+    Chain,
+    Group,
+    Join,
+    OpenWork,
+    Remark,
+    Repeat,
+    Shaping,
+    Skip,
+    Step,
+    TimesKind,
+    Turn,
+    Work,
+    walk,
+)
 
 _BEFORE_PLACE = ("the", "each", "next", "first", "last", "same", "number", "ordinal", "beginning", "any", "of")
 _PLACES = ("stitch", "any_stitch", "special", "chain", "space", "turning_chain", "turn", "loop", "ring")
@@ -150,7 +165,7 @@ def sorts_of_work(steps: list[Step], found: Stated, rest: list[Lexeme]) -> bool:
 
 
 def _not_made(steps: list[Step], units: list[str]) -> bool:
-    """Whether a row surely has no stitch of such a sort; an increase, a chain or a word of the pattern's own may be one."""
+    """Whether a row surely has no stitch of such a sort; an increase, a chain, a figure of a colour or a word of the pattern's own may be one."""
     inner = list(walk(tuple(steps)))
     if any(
         isinstance(step, Work) and step.special is not None or isinstance(step, Chain) and step.length.lone != 1
@@ -160,7 +175,7 @@ def _not_made(steps: list[Step], units: list[str]) -> bool:
     made = {step.stitch for step in inner if isinstance(step, Work)}
     made |= {stitch[1:] for stitch in made if stitch.startswith("f")}  # "Fsc 12, turn. 12 sc."
     sorts = [unit.partition(":")[2] for unit in units if unit.startswith("kind:")]
-    return bool(made) and made.isdisjoint(("inc", "dec")) and any(sort and sort not in made for sort in sorts)
+    return bool(made) and made.isdisjoint(("inc", "dec", PLAIN)) and any(sort and sort not in made for sort in sorts)
 
 
 def _greater_count(counted: int, rest: list[Lexeme]) -> bool:

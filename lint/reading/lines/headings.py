@@ -91,7 +91,7 @@ RUN_IN = expression(
     r"|\s*(?P<name>(?!(?:Turn|Join|Next|Begin|Finish|Fasten|Continue|Repeat|Note|Skip|Start|Then|Now|Row|Round|Rnd)\b)\p{Lu}\p{Ll}+(?: \p{Lu}\p{Ll}+)?)(?P<make> \([Mm]ake \w+\))?(?:\.(?: \p{Lu}\p{L}+\.)?| ?\.?[–—]) *(?=(?i:(?:make )?(?:ch ?\d+|\d+ ?ch)[.;]?\s*$))"
     rf"|\s*(?P<name>\p{{Lu}}\p{{Ll}}+(?: \p{{L}}+){{0,2}}?)(?P<make> \([Mm]ake \w+\))?: +(?=(?i:{_CHAINS}|(?:re)?join\b|attach\b))"
     rf"|\s*(?P<name>\p{{Lu}}[\p{{L}}\d]+(?: [\p{{L}}\d]+){{0,2}}?)(?P<make> \([Mm]ake \w+\))?(?:: +| [-–—] +)(?={LIKE_ANOTHER})"
-    r"|\s*(?P<name>(?i:border|edging|edge|trim|ruffle))(?P<make>)(?::|[ \t]+[-–—])[ \t]+(?=(?i:(?:\d+[ \t]?)?(?:sc|dc|hdc|tr|htr|ss|sl st|work)\b|do not (?:turn|fasten|cut|break)\b|don['’]t (?:turn|fasten|cut)\b|turn\b|(?:with|using) \w+, |ch[ \t]?\d|\d+[ \t]?ch\b|(?:re)?join\b|attach\b))"
+    r"|\s*(?P<name>(?i:border|edging|edge|trim|ruffle|heading))(?P<make>)(?::|[ \t]+[-–—])[ \t]+(?=(?i:(?:\d+[ \t]?)?(?:sc|dc|hdc|tr|htr|ss|sl st|work)\b|do not (?:turn|fasten|cut|break)\b|don['’]t (?:turn|fasten|cut)\b|turn\b|(?:with|using) \w+, |ch[ \t]?\d|\d+[ \t]?ch\b|(?:re)?join\b|attach\b))"
 )
 
 _SAYS_MAKE = expression(r"(?i)\(?\bmake\b|\(\s*(?:x\s?\d+|\d+\s?x)\s*\)$")

@@ -132,7 +132,7 @@ def label_forms(words: tuple[str, ...], named: tuple[str, ...], sized: bool) -> 
         ),
         "titled": expression(
             rf"(?P<core>(?P<title>{title}) (?P<word>{word})\b{extra})\s*(?P<sign>:)"
-            rf"|(?P<core>(?P<word>{word}) (?P<title>(?-i:[A-Z]))\b{extra})\s*(?P<sign>:)"  # "Rnd A:"
+            rf"|(?P<core>(?P<word>{word}) (?P<title>(?-i:[A-Z]))\b{extra})\s*(?P<sign>:|\.(?=\s+{_WORK_NAMED}))"  # "Rnd A:", "Row A. Sc in …"
             rf"|(?P<core>(?P<title>{spelled}) (?P<word>{word})\b{extra})(?:{_SPELLED_SIGN}|\s+{_WORK_FOLLOWS})",
             flags,
         ),

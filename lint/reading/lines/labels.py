@@ -50,9 +50,10 @@ _HEADED = expression(
 _COLOUR_LED = expression(
     r"\s*(?i:with |using |in )?(?:\p{L}+ )?(?P<name>\p{L}+\d?)(?i: yarn| colou?r)?\s*:\s+(?=(?:\d|(?i:r(?:ou)?nds?|rows?|r)\b))"
 )
-# "Row 3 B:", "Rnd 2 (RS) MC:": the row's yarn behind its number, and before the sign
+# "Row 3 B:", "Rows 4-5 A:", "Rnd 2 (RS) MC:": the row's yarn behind its number, and before the sign
 _COLOUR_BEHIND = expression(
-    r"(?P<label>(?i:rows?|rounds?|rnds?|rds?)\s*\d{1,3}(?:\s*\((?i:rs|ws)\))?)\s+(?P<name>MC|CC\d?|\p{L}+)\s*:"
+    r"(?P<label>(?i:rows?|rounds?|rnds?|rds?)\s*\d{1,3}(?:\s?(?:[-–—&,]|(?i:to|and|thru|through)\b)\s?\d{1,3})*"
+    r"(?:\s*\((?i:rs|ws)\))?)\s+(?P<name>MC|CC\d?|\p{L}+)\s*:"
 )
 _OTHER_ROWS = expression(r"\d\s*(?:[-–—]|\bto\b)\s*\d")  # "(31-34 for sizes L and XL)": rows of some sizes
 _COUNT_BEHIND = expression(r"[(\[]\s*\d{1,4}\s*[)\]]$")

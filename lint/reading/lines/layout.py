@@ -31,7 +31,8 @@ from lint.rulebook import Rulebook
 from lint.source import SourceText, Span
 
 _NO_PIECE = expression(
-    r"(?i)\s*(?:foundation|base|start|note|turn|next|set|row|round|rnd|begin|cent|multiple|gauge|tension|size|to |for )"
+    r"(?i)\s*(?:foundation|base|start|note|turn|next|set|row|round|rnd|begin|cent|multiple|gauge|tension|size|to |for "
+    r"|(?:open |solid |filled )?(?:space|sp|mesh|picot|cluster|popcorn|v-?st(?:itch)?)\s*:)"  # how a stitch is worked
 )
 _TITLED = expression(r"(?i)\s*(?:pattern(?: name)?|title|name|design)\s*:\s*(?P<title>\p{L}[^.:;]{2,60}?)\s*$")
 # "sc evenly around. (96 sc)": a count of stitches at the end of a line that works some
@@ -68,7 +69,8 @@ class LayoutReader:
         self.size_line = find_sizes(source, self.finder)
         self.sizes = self.size_line.names  # their number decides what a run of figures is
         lists = self.size_line.commas, self.size_line.first_bare
-        self.labels = LabelReader(book.layout, max(1, len(self.sizes)), *lists, names_for_labels(source.text, book))
+        colours = names_for_labels(source.text, book, len(self.sizes))
+        self.labels = LabelReader(book.layout, max(1, len(self.sizes)), *lists, colours)
         self.gates = GateReader(self.sizes, size_glosses(source.text, self.sizes))
         self.passage = Passage(self.gates)
         self.lines: list[Line] = []

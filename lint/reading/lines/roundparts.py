@@ -20,6 +20,10 @@ _JOINED = expression(
 )
 # "sc around", "sc in each st around": no row is worked so
 _AROUND = expression(r"\baround\s*(?:[.,;:()\[\]=–-]|\d|$)")
+# "R1: 6X (6)", "1) 8 sc (8)": in a ring that is left unsaid
+_RING_UNSAID = expression(
+    r"\W*(?P<number>[4-9]|1[0-2])\s?(?:x|sc|sbn|dc)\b\W*[(\[=]\s*(?P=number)\s?(?:sts?|sc|dc|x)?\W*$"
+)
 _LIMBS_TOGETHER = expression(
     r"\b(?:first|second|1st|2nd|other|both)\s+(?:leg|foot|feet|arm|paw|ear|horn|tentacle|half)s?\b"
 )
@@ -57,6 +61,8 @@ def round_by_words(
     if any(f" in {word} " in words or f" into {word} " in words for word in rings):
         return True
     begins = source.slice(worked[first].span).lower() if first < len(worked) else ""
+    if not expression(r"\bturn|\bch(?:ain)?\b").search(words) and _RING_UNSAID.match(begins):
+        return True
     if after_rounds and _LIMBS_TOGETHER.search(begins):
         return True  # the body, worked on from the legs
     if "turn" not in words and any(_AROUND.search(source.slice(row.span).lower()) for row in worked):

@@ -75,5 +75,5 @@ _LIST_SIGNS = tuple(
 )
 # a line of a list that goes on with the words of the line before: its first comma stands before any sign of an entry
 _CUT_ENTRY = expression(
-    r"(?<=[\w)][ \t]*)\n(?=[^\s—=:,;.\n][^—=:,;.\n]{0,40}(?:[,;.)]|\Z))(?![^\n]{0,30}\s[-–]\s|[^\n()]{1,20}\([^\n()]+\)[ \t]*(?:\n|\Z)|[\w/]{1,8}\(e?s\)\s?[:=—])"  # "st(s): stitch(es)" begins an entry
+    r"(?<=[\w)][ \t]*)\n(?=[^\s—=:,;.\n][^—=:,;.\n]{0,40}(?:[,;.)]|\Z))(?![^\n]{0,30}\s[-–]\s|[^\n()]{1,20}\([^\n()]+\)[ \t]*(?:\n|\Z)|[\w/]{1,8}\(e?s\)\s?[:=—]|[^\s]{1,12}(?: [^\s]{1,6})?(?:\t|[ ]{2,}))"  # "st(s): stitch(es)", "st  stitch" begin an entry
 )

@@ -33,7 +33,8 @@ _BEHIND_COUNT = expression(
 )
 # what is done to the piece when its row is over
 _BY_HAND = expression(
-    r"(?:fo|fasten off|cut|break|stuff|fill|press|flatten|fold|pinch|sew|weave|close|embroider)\b(?!.*\b(?:sc|dc|hdc|htr|tr)\b)"
+    r"(?:fo|fasten off|cut|break|stuff|fill|press|flatten|fold|pinch|sew|weave|close|embroider|"
+    r"(?:(?:insert|attach|place|put|fix|glue)\s)?(?:(?:the|safety)\s){0,2}(?:eyes|nose))\b(?!.*\b(?:sc|dc|hdc|htr|tr)\b)"
 )
 LAYERS = expression(r"(?i)\bthrough (?:both|all) (?:layers|sides|thicknesses|walls)\b")
 # "Join the last row to the base chain with ss.": a seam, which is no round's closing

@@ -265,3 +265,16 @@ def whole_count(stream: Stream) -> bool:
     words = 2 if stream.word("all") and stream.word("together", ahead=1) else 1
     told = words == 2 or stream.kind() == "total" or stream.word("altogether")
     return told and stream.at + words >= len(stream.lexemes)
+
+
+def one_more(stream: Stream) -> str | None:
+    """The unit of "plus scallop", "and a shell" behind a figure, which is one of these; nothing is taken where it is none."""
+    start, joint = stream.at, stream.peek(-1).lower
+    article = stream.take_if("the")
+    if joint not in ("plus", "+") and (joint != "and" or article is None or article.lower not in ("a", "one")):
+        stream.at = start
+        return None
+    named = stream.kind() in ("group_word", "special", "one_stitch")
+    found, _ = unit(stream) if named else (None, "")
+    stream.at = start if found is None else stream.at
+    return found

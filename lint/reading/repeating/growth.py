@@ -40,6 +40,7 @@ _MORE = {"more": 1, "extra": 1, "additional": 1, "fewer": -1, "less": -1}
 _PARTS = ("pineapple", "point", "section", "wedge", "leaf", "fan", "segment", "triangle")  # what narrows as it grows
 
 _BRACKETED = (
+    "bracket",
     "bracketed",
     "brackets",
     "parentheses",
@@ -119,7 +120,7 @@ def growth(stream: Stream) -> tuple[Growth, ...]:
         stream.take()  # "As Row 10, but with one tile less in each row"
     told = stream.kind() == "each" and stream.kind(1) in ("row", "round")
     words = stream.at
-    found = _told_of_each_row(stream) if told else _growth(stream)
+    found = _told_of_each_row(stream) if told else _growth(stream) or _you_gain(stream, words)
     if not found:
         stream.at = words
         found = _in_each_part(stream)
@@ -200,20 +201,36 @@ def _in_each_part(stream: Stream) -> tuple[Growth, ...]:
 
 
 def _passes_set(stream: Stream) -> tuple[Growth, ...]:
-    """Takes "working (the instructions) between brackets 8 times", "repeating the bracketed section 8 times"."""
+    """Takes "working (the instructions) between brackets 8 times", "working the bracket once more on every row"."""
     start = stream.at
-    if stream.take_if("make") is None and not (stream.word("repeating") and stream.take()):
+    if stream.take_if("make", "repeat") is None:
         return ()
     named = False
     while stream.kind() in ("the", "each", "in", "between", "repeat", "section") or stream.word(*_BRACKETED):
-        named = stream.take().kind == "repeat" or stream.word("brackets", "parentheses", "bracketed", ahead=-1) or named
-    number = stream.amount()
+        named = stream.take().kind == "repeat" or stream.word(*_BRACKETED[:4], ahead=-1) or named
+    number = stream.take().quantity if stream.word("once", "twice", "thrice") else stream.amount()
+    if named and number is not None and (more := _times_more(stream)):
+        return (Growth(more * (number.lone or 0), "passes", Grows.PASSES_MORE),)
     if named and number is not None and number.lone and stream.take_if("times"):
         if stream.word("instead"):
             stream.pass_to(*SIGNS, *OPENERS)
         return (Growth(number.lone, "passes", Grows.PASSES_SET),)
     stream.at = start
     return ()
+
+
+def _times_more(stream: Stream) -> int:
+    """Takes "more on every row", "time less each row" behind a figure: 1 or -1; 0 where it is not said of each row."""
+    start = stream.at
+    stream.take_if("times")
+    sign = _MORE.get(stream.peek().lower, 0)
+    stream.at += bool(sign)
+    stream.take_if("times")
+    stream.take_if("in", "at", "for")
+    if sign and stream.take_if("each") is not None and stream.take_if("row", "round", "times") is not None:
+        return sign
+    stream.at = start
+    return 0
 
 
 def _between(stream: Stream) -> tuple[Growth, ...]:
@@ -297,6 +314,20 @@ def _told_of_each_row(stream: Stream) -> tuple[Growth, ...]:
     stream.skip("by")
     first = _so_many(stream, 1 if up else -1) if up or down else None
     return (first, *_besides(stream, 1 if up else -1)) if first is not None else ()
+
+
+def _you_gain(stream: Stream, start: int) -> tuple[Growth, ...]:
+    """ "and you'll gain 6 dc every row", "so you add 4 sc in each round"."""
+    stream.at = start
+    stream.take() if stream.kind() in ("and", "then") or stream.word("so") else None
+    if not (stream.word("you", "you'll", "you’ll") and stream.take()):
+        return ()
+    stream.take() if stream.word("will", "should") else None
+    sign = 1 if stream.word("gain", "add") else -1 if stream.word("lose") else 0
+    found = _so_many(stream, sign) if sign and stream.take() else None
+    stream.take_if("in", "at", "for", "with")
+    each = found is not None and stream.take_if("each") is not None and stream.take_if("row", "round", "times")
+    return (found,) if each else ()
 
 
 def _besides(stream: Stream, sign: int) -> tuple[Growth, ...]:

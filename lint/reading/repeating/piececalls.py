@@ -64,6 +64,9 @@ _NO_PIECE = (
     "long",
     "many",
 )
+_SIDES = expression(
+    r"^rep(?:eat)?\s(?:this\s)?(?P<on>on|along|across|down|up)\s.*\b(?:side|edge|end)\b|\b(?:sides?|edges?|ends?)\b"
+)
 _COMPLETED = ("worked", "completed", "complete", "done", "finished", "completion", "end")
 _DONE = ("has", "have", "been", "is", "are", "worked", "completed", "complete", "done", "finished", "made")
 
@@ -91,7 +94,10 @@ def piece_again(stream: Stream, steps: list[Step], start: int) -> bool:
     stream.at = end
     span = stream.span_from(start)
     again = RowCall(span, None, None, part=THE_PIECE_BEFORE) if alike else OpenWork(span, words)
-    steps.append(Remark(span) if steps else again)  # "the same, but with 2 rows more": not as it was
+    side = _SIDES.search(words.lower())
+    more = side is not None and (isinstance(steps[-1], FastenOff) if steps else side["on"] is not None)
+    again = OpenWork(span, words) if more else again  # of this piece: rows whose number of stitches is not told
+    steps.append(again if more or not steps else Remark(span))  # "the same, but with 2 rows more": not as it was
     return True
 
 

@@ -9,6 +9,7 @@ from lint.place import Limit, LimitKind, Which
 from lint.reading.repeating.namedcalls import lettered_row, named_row_call
 from lint.reading.repeating.rowcalls import names_rows, row_call
 from lint.reading.repeating.times import bare_passes, counts_passes, times
+from lint.reading.repeating.unmarked import begun, period
 from lint.reading.words.borrowing import Borrowed, other_row
 from lint.reading.words.lists import list_only
 from lint.reading.words.stream import CLOSERS, OPENERS, SIGNS, Stream
@@ -235,16 +236,7 @@ def last_sentence(stream: Stream, steps: list[Step], start: int) -> int:
     return len(said) if all(works) else 0
 
 
-def _period(body: tuple[Step, ...]) -> tuple[Step, ...]:
-    """The passage that a list goes through several times: "inc, sc" of "inc, sc, inc, sc, and so on"."""
-    if not all(isinstance(step, Work) for step in body):
-        return body
-    told = [
-        (step.stitch, step.number, step.together, [(place.which, place.number, place.targets) for place in step.places])
-        for step in body
-    ]
-    lengths = (n for n in range(1, len(body)) if not len(body) % n and told == told[:n] * (len(body) // n))
-    return body[: next(lengths, len(body))]
+_WORKED = (Work, Group, Skip, Repeat, Evenly)
 
 
 def fold_row(steps: list[Step], how_often: Times, end: Span, covers: Covers = Covers.ALL, sentence: int = 0) -> bool:
@@ -252,7 +244,8 @@ def fold_row(steps: list[Step], how_often: Times, end: Span, covers: Covers = Co
 
     `sentence`: of "repeat this", which rather means the last so many steps, and may mean all.
     """
-    first = next((i for i, s in enumerate(steps) if isinstance(s, (Work, Group, Skip, Repeat, Evenly))), None)
+    before = begun(steps)
+    first = next((i for i, s in enumerate(steps) if i >= before and isinstance(s, _WORKED)), None)
     told = all(isinstance(s, Repeat) and s.times.kind is TimesKind.IN_ALL for s in steps[:-1] if isinstance(s, Repeat))
     if first is None or any(isinstance(s, (Mark, Unread)) for s in steps) or not told or isinstance(steps[-1], Repeat):
         return False  # "(dc, ch 1) twice, 5 dc in corner; rep around" is of the whole list
@@ -261,7 +254,7 @@ def fold_row(steps: list[Step], how_often: Times, end: Span, covers: Covers = Co
     if any(place.which in (Which.SAME, Which.FIRST, Which.EACH, Which.FROM_HOOK) for place in places):
         return False  # where the repeat begins is not said
     if how_often.kind is TimesKind.FILL:
-        body = _period(body)
+        body = period(body)
     open_ = Covers.RATHER_LAST if sentence else covers if len(body) > 1 else Covers.ALL
     steps[first:] = [Repeat(body[0].span.to(end), body, how_often, covers=open_, tail=sentence or 1)]
     return True

@@ -103,7 +103,7 @@ def call_tail(stream: Stream) -> None:
     stream.skip(",")
     if (
         stream.word("keeping", "changing", "alternating", "continuing")
-        or stream.kind() == "in"
+        or (stream.kind() == "in" or stream.word("swapping", "switching", "using"))
         and any(stream.word("colors", "colours", "color", "colour", "sequence", ahead=ahead) for ahead in range(1, 6))
     ):
         words = stream.at

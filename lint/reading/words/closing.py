@@ -6,6 +6,7 @@ from dataclasses import replace
 
 from lint.lexicon import Lexeme
 from lint.place import TargetKind, Which
+from lint.reading.words.rowending import is_talk
 from lint.reading.words.stream import OPENERS, SIGNS, Stream
 from lint.source import Span
 from lint.tree import (
@@ -133,6 +134,10 @@ def closing_join(steps: list[Step]) -> list[Step]:
         if isinstance(step, Work) and step.stitch == "sl st" and len(step.places) == 1:
             place = step.places[0]
             to_chain = place.targets[0].kind in (TargetKind.TURNING_CHAIN,) or place.from_words == "top"
+            if place.targets[0].name == "join" and not (index and isinstance(steps[index - 1], Chain)):
+                to_chain = (
+                    True  # "*3 ch, …; rep from * round, ss in base of first 3 ch", but not "…, ending 3 ch, ss in base"
+                )
             own = index > 0 and any(isinstance(other, (Work, Group, Repeat)) for other in steps[:index])
             if own and (to_chain or place.which is Which.FIRST or place.ordinals):
                 steps[index] = Join(step.span, step.places)
@@ -140,7 +145,7 @@ def closing_join(steps: list[Step]) -> list[Step]:
     return steps
 
 
-def after_fastening(steps: list[Step]) -> list[Step]:
+def after_fastening(steps: list[Step], lexemes: list[Lexeme]) -> list[Step]:
     """The steps; what "Fasten off. Work the second sleeve in the other armhole." tells of another piece is a remark.
 
     "Work the second half in the same way" are more rows of this piece, and none of this row.
@@ -150,7 +155,16 @@ def after_fastening(steps: list[Step]) -> list[Step]:
     if not worked or any(isinstance(step, JoinYarn) for step in steps[off:]):
         return steps
     behind = [_told_behind(step) if isinstance(step, OpenWork) else step for step in steps[off:]]
+    if all(isinstance(step, (FastenOff, Remark)) or _is_of_no_work(step, lexemes) for step in behind):
+        behind = [Remark(step.span) if isinstance(step, Unread) else step for step in behind]
     return [*steps[:off], *behind]
+
+
+def _is_of_no_work(step: Step, lexemes: list[Lexeme]) -> bool:
+    """Whether words that are not understood are mere talk: "Fasten off; pin out the points." """
+    words = [item for item in lexemes if step.span.start <= item.start < step.span.end]
+    talk = is_talk(words) and all(item.kind not in ("number", "any_stitch", "one_stitch", "special") for item in words)
+    return isinstance(step, Unread) and talk and not any(item.lower in _OF_THIS_PIECE for item in words)
 
 
 def _told_behind(step: OpenWork) -> Step:

@@ -29,7 +29,9 @@ _EXPLAINED_BEHIND = expression(
 )
 # "A figure before a letter tells how many in that colour", "the numbers before the colour letters are stitches"
 _TOLD = expression(
-    r"(?i)\b(?:figures?|numbers?)\s(?:before|behind|after|in front of|with|beside)\s(?:\p{L}+\s){0,3}(?:letters?|colou?rs?)\b[^.\n]{0,40}\b(?:how many|sts?|stitch(?:es)?|sc|dc)\b"
+    r"(?i)\b(?:(?:figures?|numbers?)\s(?:before|behind|after|in front of|with|beside|followed by)|(?:figure|number)\s(?:and|plus)(?=\san?\s))"
+    r"\s(?:\p{L}+\s){0,3}(?:letters?|colou?rs?)\b[^.\n]{0,40}\b(?:how many|sts?|stitch(?:es)?|sc|dc)\b"
+    r"|(?i)\b(?:figures?|numbers?) (?:tell|say|give|are|show)s? (?:you )?(?:how many|the number of) (?:sts|stitches|sc|dc)\b[^.\n]{0,20}\b(?:that|each|the) (?:yarn|colou?r|shade)\b"
 )
 
 

@@ -8,22 +8,12 @@ from lint.expression import expression
 from lint.lexeme import IN_LOOP
 from lint.lexicon import Lexeme, Lexicon
 from lint.reading.words import listentries
+from lint.reading.words.bareletters import bare_letters
 from lint.reading.words.shapingnames import recipe_beside, shaping_told
 from lint.source import SourceText
 
-_LETTER = expression(r"(?<!\p{L})[xvpau](?!\p{L})")
-_SHAPING_LETTER = expression(
-    r"(?i)(?<!\p{L})[vp](?!\p{L})"
-)  # an increase, without which no letters are known for what they are
 # a letter explained in a line of its own: "x: single crochet"
 _LETTER_LINE = expression(r"(?m)^[^\w\n]{0,8}(?P<form>\p{L})[ \t]*[:=–—-][ \t]*(?P<body>\p{L}[^\n,;:]{1,40})$")
-# a row of such letters and its count: "R3: (x, v)*6 (18)"
-_COUNTED = expression(
-    r"(?im)^[^\w\n(]{0,8}(?:(?:r|rnd|round|row)?[ \t]{0,4}\d{1,3}(?:[^:).\n]{0,12}[:).]|[ \t]{1,4}(?:row|rnd|round)\b))?[ \t]{0,4}"
-    r"(?:we (?:knit|crochet|work)\b[^(\d\n]{0,40})?(?P<words>[^\n]{1,120}?)[ \t]{0,4}[(=\[][ \t]{0,4}(?P<count>\d{1,4})[ \t]{0,4}[)\]]?[ \t]{0,4}$"
-)
-# Russian abbreviations in Latin letters: sbn is the single crochet, p and u are increase and decrease (from memory)
-_RUSSIAN = expression(r"(?i)(?<!\p{L})(?:sbn|pssn|ssn)(?!\p{L})")
 _THIRD_LOOP = expression(r"(?i)\W*(?:in(?:to)? )?(?:the )?(?:3rd|third) loops?(?: only)?\W*")  # "3LO", "TLO": of an hdc
 _PASSES = ("return_pass", "forward_pass")
 # "Rev: yo, draw through 1 lp, *yo, draw through 2 lps; rep from * to end": it draws up none, and works all of them off
@@ -92,7 +82,7 @@ def house_letters(entries: list[listentries.Entry], plain: Lexicon, source: Sour
     ]
     if any(kind in ("stitch", "chain") for _, kind, _ in found):
         return found
-    bare = _bare_letters(source.text)  # "v: inc, 2 sc in one st" may be listed, and x nowhere
+    bare = bare_letters(source.text)  # "v: inc, 2 sc in one st" may be listed, and x nowhere
     meant = {form: kind for form, kind, _ in found}
     agree = all(meant.get(form, kind) == kind for form, kind, _ in bare)
     return found + [one for one in bare if one[0] not in meant] if agree else found
@@ -112,48 +102,3 @@ def _with_its_loop(meant: list[Lexeme]) -> list[Lexeme]:
         return meant
     stitch, loop = words
     return [replace(stitch, value=f"{stitch.value}{IN_LOOP}{'blo' if loop.kind == 'back_loop' else 'flo'}")]
-
-
-def _bare_letters(text: str) -> list[tuple[str, str, str]]:
-    """x (sbn), v (p) and a (u) for single crochet, increase and decrease, as toys print them without a list, where all
-    counts bear it out.
-
-    Common practice, no source.
-    """
-    russian = _RUSSIAN.search(text) is not None
-    if not russian and not _SHAPING_LETTER.search(text):
-        return []
-    agree = differ = 0
-    used: set[str] = set()
-    for line in _COUNTED.finditer(text):
-        made = _made(line["words"].lower())
-        if made is None:
-            continue
-        agree += made == int(line["count"])
-        differ += made != int(line["count"])
-        used.update(_LETTER.findall(line["words"].lower()))
-    russian = russian and used <= {"p", "u"}
-    if differ or not (agree and russian or agree >= 3 and {"v", "p"} & used):
-        return []
-    every = (("x", "stitch", "sc"), ("v", "increase", "inc"), ("p", "increase", "inc"))
-    every += (("a", "decrease", "dec"), ("u", "decrease", "dec"))
-    meant = [form for form in every if form[0] in used]
-    return [form for letter, kind, value in meant for form in ((letter, kind, value), (letter.upper(), kind, value))]
-
-
-def _made(words: str) -> int | None:
-    """How many stitches "(2x, v)*6" makes; None for words that are not such letters alone."""
-    total = 0
-    for item in expression(r",(?![^()]*\))").split(words):
-        group = expression(r"\s*\(([^()]*)\)\s*[*x×]?\s*(\d*)\s*").fullmatch(item)
-        one = expression(r"\s*(\d*)\s*(x|sc|sbn|[vpau])(?:\s+in(?:to)? .*)?\s*").fullmatch(item)
-        if group is not None:
-            inner = _made(group[1])
-            if inner is None:
-                return None
-            total += inner * int(group[2] or 1)
-        elif one is not None:
-            total += int(one[1] or 1) * (2 if one[2] in ("v", "p") else 1)
-        else:
-            return None
-    return total

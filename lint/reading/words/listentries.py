@@ -27,6 +27,7 @@ _A_IS = expression(
 # "US terms:", "Written in UK terms." before a list in the same line
 _LIST_LEAD = expression(
     r"(?i)\s*(?:all\s+)?(?:(?:the\s+|this\s+)?(?:pattern\s+(?:is\s+)?)?(?:written\s+)?(?:in|uses)\s+)?(?:(?:u\.?s\.?a?\.?|u\.?k\.?|american|british|standard|crochet)\s+)*(?:terms|terminology|abbreviations?|abbrev\.?|abbr\.?)(?:\s*\([^)]*\)|\s+used|\s+(?:are|is)\s+(?:all\s+)?(?:u\.?s\.?a?|u\.?k|american|british))?\s*[:!.–-]\s*(?=\S)"
+    r"|(?i)\s*\((?:u\.?s\.?a?\.?|u\.?k\.?|american|british)(?:\s[^()]*)?\)\s*[:.–-]\s*(?=\S)"  # behind the heading "Abbr."
 )
 # "I use British terms: ch chain; …", "Also used (US): ch – chain, …": a sentence that leads to a list
 _TALK_LEAD = expression(r"\s*(?P<words>\p{L}[^:;=–\n]{8,60}):\s+(?=\S)")
@@ -46,10 +47,12 @@ _BARE_RECIPE = expression(  # "V-st (dc, ch 2, dc) in same place"
 )
 # "… miss 2, 1 tr. 1 solid mesh (sm) = 3 tr": the sentence that a named stitch begins
 _NEXT_NAMED = expression(
-    r"(?<=[\w)])\.\s+(?=(?:(?:an?|one|1|each)\s)?\p{L}[\w-]*(?: [\w-]+){0,2} \([\w-]{1,8}\)\s*[=:])(?i)"
+    r"(?<=[\w)])\.\s+(?=(?:(?:an?|one|1|each)\s)?\p{L}[\w-]*(?: [\w-]+){0,2} \([\w-]{1,8}(?: [\w-]{1,8})?\)\s*[=:])(?i)"
 )
 # "sp—space, rnd—round. Shell: (2 dc, ch 2, 2 dc) in same place.": the sentence that tells how one is worked
-_NEXT_TOLD = expression(r"(?<=[\w)])\.\s+(?=\p{Lu}[\w-]*(?: [\w-]+){0,3}(?: \([\w-]{1,8}\))?(?::|\s=)\s)")
+_NEXT_TOLD = expression(
+    r"(?<=[\w)])\.\s+(?=\p{Lu}[\w-]*(?: [\w-]+){0,3}(?: \([\w-]{1,8}(?: [\w-]{1,8})?\))?(?::|\s=)\s)"
+)
 
 
 # "…, double crochet (dc). Also repeat (rep), …"
@@ -60,7 +63,7 @@ _TOLD_BEHIND = expression(
     r"(?P<form>[\w-]{2,15}(?: st)?)(?: \((?P<name>\p{L}[^()]{3,60})\))?\.?\s+(?=(?:[\[(]?(?:Yarn over|Yarn round|Yo|YO|Yrh|Yoh|Insert|Draw up)|Work \d)\b)"
 )
 
-_STROKES = r"(?<!\s)\s+[/|•·\p{So}]{1,3}\s+"
+_STROKES = r"(?<!\s)\s+(?:[/|•·\p{So}]{1,3}|\*(?=\s+\p{L}[\w()/]{0,11}(?: \p{L}{1,10}){0,2}\s*[=:–(-]))\s+"
 _STOPS = r";\s+"
 _OTHER_CUTS = (
     r",\s+|(?<=\))\s+and\s+(?=\p{L}[^(),]{1,40}\()",  # "…, round (rnd) and stitch (st)"
@@ -133,7 +136,12 @@ def _worded_lead(line: str, known: frozenset[str]) -> regex.Match | None:
 
 def _bare_entries(line: str, offset: int, known: frozenset[str]) -> Iterator[Entry]:
     """The entries of "ch chain, dc double crochet, sl st slip stitch": no sign between form and meaning, three at least."""
-    pieces = [match for match in expression(r"(?:\([^()\n]{1,80}\)|[^,;.·•|●\n/]|(?<! )/|/(?! ))+").finditer(line)]
+    pieces = [
+        match
+        for match in expression(r"(?:\([^()\n]{1,80}\)|[^,;.·•|●\n/*]|(?<! )[/*]|[/*](?! )|(?<![\w)] )\*)+").finditer(
+            line
+        )
+    ]
     cut, recipes = [], 0
     for piece in pieces:
         match = _BARE_ENTRY.fullmatch(piece.group(0))
