@@ -19,6 +19,7 @@ from lint.reading.facts.assembly import singular
 from lint.reading.facts.measures import read_lengths
 from lint.source import Span
 from lint.tree import MAKES_STITCHES, FastenOff, JoinYarn, RowCall, walk
+from lint.working.fabric import Made
 
 _MOST_OFTEN = 4  # rows of one count before that count is the piece's own
 _NEARLY_ALL = 0.9
@@ -101,7 +102,7 @@ def _sizes(context: Context) -> int:
 def _own_count(rows: Sequence[LedgerRow], size: int) -> int | None:
     """The count that most rows have and none goes beyond, in one size; None where there is none, or rows have spaces."""
     made = [row.cells[min(size, len(row.cells) - 1)].made for row in rows]
-    counts = Counter(one.stitches for one in made if one is not None and not one.spaces)
+    counts = Counter(one.stitches + one.counted for one in made if one is not None and _plain(one))
     most = max((one.stitches + sum(one.spaces.values()) for one in made if one is not None), default=0)
     if not counts:
         return None
@@ -109,11 +110,20 @@ def _own_count(rows: Sequence[LedgerRow], size: int) -> int | None:
     return count if times >= _MOST_OFTEN and count == most else None
 
 
+def _plain(made: Made) -> bool:
+    """Whether a row has no chain spaces but those that the pattern counts as stitches, each as one."""
+    return not made.spaces or made.counted == sum(made.spaces.values())
+
+
+def _width(made: Made) -> int:
+    return made.stitches + made.counted
+
+
 def _of_one_count(rows: Sequence[LedgerRow], sizes: int, across: str, pieces: int = 1) -> Extent | None:
     counts = [_own_count(rows, size) for size in range(sizes)]
     if not rows or any(not count for count in counts):
         return None
-    made = [row for row in rows if row.first.made is not None and row.first.made.stitches == counts[0]]
+    made = [row for row in rows if row.first.made is not None and _width(row.first.made) == counts[0]]
     if not made:
         return None
     mains = [_main(row) for row in made]
@@ -160,7 +170,7 @@ def flat_width(context: Context) -> Extent | None:
         return None
     for row in rows:
         for size, cell in enumerate(row.cells):
-            if cell.made is not None and ((cell.made.stitches,) != extent.counts[size] or cell.made.spaces):
+            if cell.made is not None and ((_width(cell.made),) != extent.counts[size] or not _plain(cell.made)):
                 return None
     return extent
 
@@ -256,6 +266,6 @@ def named(context: Context, words: str, of_rows: bool) -> Extent | None:
 def _counts(rows: Sequence[LedgerRow], size: int) -> Iterator[int]:
     """Every count of some rows, the widest first; none at all where chain spaces make up part of the width."""
     made = [row.cells[min(size, len(row.cells) - 1)].made for row in rows]
-    if any(one is not None and one.spaces for one in made):
+    if any(one is not None and not _plain(one) for one in made):
         return
-    yield from sorted({one.stitches for one in made if one is not None and one.stitches}, reverse=True)
+    yield from sorted({_width(one) for one in made if one is not None and one.stitches}, reverse=True)

@@ -43,6 +43,7 @@ from lint.reading.page.terms import Terms, find_terms
 from lint.reading.places.rings import ring_words
 from lint.reading.sizes.audience import canonical, size_places
 from lint.reading.sizes.sizes import shown_by_lists
+from lint.reading.spacenotes import counted_with_spaces, spaces_that_count
 from lint.reading.words import listentries
 from lint.reading.words.borrowing import with_borrowed
 from lint.reading.words.colourwork import figures_explained
@@ -132,6 +133,7 @@ def read_pattern(source: SourceText, book: Rulebook, wanted_terms: str = "auto")
     reader = _RowReader(source, lexicon, vocabulary, rings)
     parts = tuple(part for part in (reader.part(item) for item in layout.parts) if part.rows)
     parts = with_first_uses(with_borrowed(parts))
+    parts = counted_with_spaces(parts, spaces := spaces_that_count(source.text))
     abbreviations = tuple(_listed(entries))
     pattern = Pattern(
         layout.title,
@@ -144,6 +146,7 @@ def read_pattern(source: SourceText, book: Rulebook, wanted_terms: str = "auto")
         sizes,
         unplaced=tuple(_unplaced(source, layout, parts, entries, lexicon)),
         sizes_unnamed=layout.sizes_unnamed,
+        spaces_counted=spaces,
         facts={"spiral": any(word in source.text.lower() for word in book.layout.spiral_words)},
     )
     return pattern, terms, lexicon
