@@ -6,6 +6,7 @@ from collections.abc import Iterator, Sequence
 
 from lint.checks.assembly import begins, talk
 from lint.checks.context import Context
+from lint.checks.sides import check_sides
 from lint.expression import expression
 from lint.finding import Finding, Related
 from lint.ledger import LedgerRow, Outcome
@@ -89,12 +90,13 @@ def _parity(context: Context) -> Iterator[Finding]:
     parts = context.pattern.parts
     if len(names) < 3 or not _TURNED_BY_SIDE.search(context.source.text):
         return
-    if any(row.label is not None and row.label.side for part in parts for row in part.rows):
-        return  # sides in labels are followed row by row
+    told = [one.span.start for one in check_sides(context)]  # sides in labels are followed row by row
     piece: list[Part] = []
+    asked = False  # of one piece once: what comes later in it has as many rows too many
     for part, following in zip(parts, parts[1:], strict=False):
-        piece = [part] if begins(part) or not piece else [*piece, part]
-        if not following.rows or begins(following):
+        new = begins(part) or not piece
+        piece, asked = ([part], False) if new else ([*piece, part], asked)
+        if asked or not following.rows or begins(following):
             continue
         rows = [
             row for row in context.ledger.rows if any(row.part is one for one in piece) and row.kind != "foundation"
@@ -104,8 +106,10 @@ def _parity(context: Context) -> Iterator[Finding]:
         alone = odd if len(odd) == 1 else [size for size in range(len(names)) if size not in odd]
         if not numbers or len(alone) != 1:
             continue
+        if any(following.span.start <= start < following.rows[-1].span.end for start in told):
+            continue  # said there already
         (size,) = alone
-        other = next(one for one in range(len(names)) if one != size)
+        other, asked = next(one for one in range(len(names)) if one != size), True
         yield context.finding(
             "row-parity-differs",
             following.span,
