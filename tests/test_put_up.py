@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import pytest
-
 from helpers import all_findings, check
 
 YARN = "Reed Scarf\nMaterials\n{}\n5 mm (H-8) hook\nScarf\nCh 11.\nRow 1: Sc in 2nd ch from hook and in each ch across. (10 sc)\n"

@@ -50,15 +50,7 @@ from lint.reading.words.settingout import set_out
 from lint.reading.words.shortlists import signs_as_commas
 from lint.reading.words.somebody import about_somebody
 from lint.reading.words.stream import CLOSERS, OPENERS, Stream
-from lint.tree import (
-    Chain,
-    FastenOff,
-    Remark,
-    RowCall,
-    Step,
-    Turn,
-    Unread,
-)
+from lint.tree import Chain, FastenOff, JoinYarn, Remark, RowCall, Step, Turn, Unread, UseYarn
 
 MOST_WORDS = 3_000  # of one row or definition: beyond this a text is something else, and reading it would take too long
 
@@ -278,7 +270,11 @@ class Clauses(CountClauses):
             first -= 1  # "Then work 3 rows even"
         opens = not first or self.stream.lexemes[first - 1].kind in (".", ";", ":", *CLOSERS)
         kinds = ("make", "number", "open_work", "stitch", "word", "the", "for", "then", "unchanged", "row", "round")
-        opens = opens or not self.has_work() and isinstance(self.steps[-1], (Chain, Turn)) if self.steps else opens
+        opens = (
+            opens or not self.has_work() and isinstance(self.steps[-1], (Chain, Turn, UseYarn, JoinYarn))
+            if self.steps
+            else opens
+        )
         called = first < start and bool(self.steps) and isinstance(self.steps[-1], RowCall)
         opens = opens or called  # "Rep Row 2 3 times, then work 5 rows even"
         return self.top and opens and self.stream.kind() in kinds
