@@ -160,6 +160,7 @@ class Pattern:
     countings: tuple[tuple[int | None, Counting], ...] = ()  # chain length (None: any) and what notes say of it
     sizes: tuple[str, ...] = ()
     sizes_unnamed: Span | None = None  # the first list over the sizes, where no line names them
+    spaces_counted: tuple[tuple[int, int], ...] = ()  # by length, the stitches that a chain space counts as
     facts: dict[str, bool] = field(default_factory=dict)
     settled: tuple[tuple[int, tuple, int], ...] = ()  # readings in which all sizes have to be alike, once it is worked
     unplaced: tuple[Span, ...] = ()  # lines full of stitches that belong to no row, section or definition

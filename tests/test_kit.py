@@ -274,3 +274,32 @@ def test_a_common_colour_in_small_letters_that_is_nowhere_listed():
         "Color blue is worked here, but the materials only name red, white. Which color is meant?"
     ]
     assert "colour-not-declared" not in [f.rule for f in check(text.format("red")).findings]
+
+
+BUTTONED = """Plover Jacket
+Sizes: S (M, L)
+Materials
+4 mm (G-6) hook
+{} buttons, 12 mm across
+Band
+Ch 41 (45, 49).
+Row 1: Sc in 2nd ch from hook and in each ch across. (40 (44, 48) sc)
+Finishing
+Sew on {} buttons.
+"""
+
+
+def test_buttons_of_every_size():
+    """Buttons in the list against those that are sewn on, one number or one a size; a hook's size above is none of them."""
+    for listed, sewn, differ in (
+        ("5 (5, 6)", "5 (5, 6)", False),
+        ("5 (5, 6)", "5 (6, 6)", True),
+        ("5", "6", True),
+        ("5", "5 (5, 5)", False),
+        ("Five", "5", False),
+    ):
+        found = [f for f in check(BUTTONED.format(listed, sewn)).findings if f.rule == "notions-differ"]
+        assert bool(found) == differ
+    assert [f.sizes for f in check(BUTTONED.format("5 (5, 6)", "5 (6, 6)")).findings if f.rule == "notions-differ"] == [
+        ("M",)
+    ]

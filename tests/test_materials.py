@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import Any
 
 import pytest
-from helpers import check, load_table
+from helpers import all_findings, check, load_table
 
 TABLE = load_table("hooks")
 
@@ -188,3 +188,11 @@ class TestYarns:
         assert yarn("Bulky weight yarn (6)") == [("Bulky weight", "query")]
         assert yarn("Aran wool (2)") == [("Aran", "query")]
         assert yarn("DK weight (#4 medium) yarn") == [("DK weight", "correction")]
+
+
+def test_a_yarn_number_above_a_hook_is_the_yarns() -> None:
+    """ "CYC #3" at the end of a line names no hook that is told in the next; "#7" and its millimetres in one line do."""
+    text = "Cowl\nMaterials\nDK weight yarn, CYC #3\n{}\nCowl\nCh 11.\nRow 1: Sc in 2nd ch from hook and in each ch across. (10 sc)\n"
+    assert not any(rule == "hook-size-disagrees" for rule, _ in all_findings(check(text.format("5 mm hook"))))
+    assert ("hook-size-disagrees", 4) in all_findings(check(text.format("Hook #7 (5.5 mm)")))
+    assert ("hook-size-disagrees", 4) in all_findings(check(text.format("US H-8\n(5.5 mm) hook")))

@@ -6,6 +6,7 @@ from collections.abc import Iterator, Sequence
 
 from lint.checks.assembly import begins, talk
 from lint.checks.context import Context
+from lint.checks.sides import check_sides
 from lint.expression import expression
 from lint.finding import Finding, Related
 from lint.ledger import LedgerRow, Outcome
@@ -13,6 +14,7 @@ from lint.pattern import Part
 from lint.reading.facts.assembly import sews
 from lint.reading.lines.seams import amount_of
 from lint.source import Span
+from lint.tree import JoinYarn
 
 _FIGURES = (
     r"\d+(?:[\d\s(),\[\]/;:–-]{0,200}[\d)\]])?"  # bounded: a line of nothing but figures would be tried from each
@@ -89,12 +91,14 @@ def _parity(context: Context) -> Iterator[Finding]:
     parts = context.pattern.parts
     if len(names) < 3 or not _TURNED_BY_SIDE.search(context.source.text):
         return
-    if any(row.label is not None and row.label.side for part in parts for row in part.rows):
-        return  # sides in labels are followed row by row
+    told = [one.span.start for one in check_sides(context)]  # sides in labels are followed row by row
+    labelled = any(row.label is not None and row.label.side for part in parts for row in part.rows)
     piece: list[Part] = []
+    asked = False  # of one piece once: what comes later in it has as many rows too many
     for part, following in zip(parts, parts[1:], strict=False):
-        piece = [part] if begins(part) or not piece else [*piece, part]
-        if not following.rows or begins(following):
+        new = begins(part) or not piece
+        piece, asked = ([part], False) if new else ([*piece, part], asked)
+        if asked or not following.rows or begins(following) or not _goes_on_by_sides(following, labelled):
             continue
         rows = [
             row for row in context.ledger.rows if any(row.part is one for one in piece) and row.kind != "foundation"
@@ -104,8 +108,10 @@ def _parity(context: Context) -> Iterator[Finding]:
         alone = odd if len(odd) == 1 else [size for size in range(len(names)) if size not in odd]
         if not numbers or len(alone) != 1:
             continue
+        if any(following.span.start <= start < following.rows[-1].span.end for start in told):
+            continue  # said there already
         (size,) = alone
-        other = next(one for one in range(len(names)) if one != size)
+        other, asked = next(one for one in range(len(names)) if one != size), True
         yield context.finding(
             "row-parity-differs",
             following.span,
@@ -117,6 +123,16 @@ def _parity(context: Context) -> Iterator[Finding]:
             other=f"{numbers[other]} for size {names[other]}",
             related=(Related(piece[-1].rows[-1].span, "the last rows before it"),),
         )
+
+
+def _goes_on_by_sides(part: Part, labelled: bool) -> bool:
+    """Whether a part goes on from the last row, all sizes with the same one, and by its label on a side if labels tell any."""
+    first = next((row for row in part.rows if row.label is not None), None)
+    if any(isinstance(step, JoinYarn) for row in part.rows[:2] for step in row.steps):
+        return False  # yarn is joined on whichever side is told
+    if first is None or not labelled:
+        return not labelled
+    return first.label is not None and first.label.side is not None and first.sizes is None
 
 
 def _numbers(rows: Sequence[LedgerRow], sizes: int) -> list[int]:

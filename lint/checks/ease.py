@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 
 from lint.checks.context import Context
 from lint.checks.lines import FIRST, stray
@@ -17,7 +17,7 @@ _FINISHED = expression(r"(?i)\b(?:finished|garment|actual)\b")
 _GIRTH = expression(r"(?i)\b(?P<what>bust|chest|hips?|waist|head)\b")
 _MOST_WORDS = 300  # characters before a measure that tell what it is of
 _EASE = expression(r"(?i)\b(?:ease|positive|negative)\b")
-_ENDS = expression(r"[;.\n]")
+_ENDS = expression(r"[;\n]|\.(?!\d)")
 _SIZE_TOLD = expression(r"(?i)\b(?:in|a|wears?(?:\s+a)?)\s+size\s+(?P<name>[\w./-]{1,12})")
 _NEGATIVE = expression(r"(?i)\bnegative\b")
 
@@ -31,7 +31,9 @@ def check_ease(context: Context) -> Iterator[Finding]:
     of_ease = {one.span for one in own if _EASE.search(_around(text, one.span))}
     stated = [one for one in own if len(one.sides[0]) == 1 and one.span in of_ease]
     lists = [one for one in own if len(one.sides[0]) == max(1, len(sizes)) and one.span not in of_ease]
-    body, finished = _girths(text, lists, _BODY), _girths(text, lists, _FINISHED)
+    heads = [section for section in context.pattern.sections if section.key == "size"]
+    of_garment = [one.span for one in heads if _FINISHED.search(_heading(text, one.heading))]
+    body, finished = _girths(text, lists, _BODY), _girths(text, lists, _FINISHED, of_garment)
     what = next(iter(body.keys() & finished.keys()), None)
     if what is None or len(body) != 1 or len(body[what]) != 1 or len(finished.get(what, ())) != 1:
         return  # which of several is meant is not for a program to say
@@ -111,14 +113,23 @@ def _in(unit: str, cm: float) -> str:
     return f"{round(cm / (CM_IN_AN_INCH if unit == 'in' else 1.0), 1):g} {unit}"
 
 
-def _girths(text: str, lists: list[Length], words: Expression) -> dict[str, list[Length]]:
-    """The measures round a part of the body that are told with such words, by that part."""
+def _heading(text: str, heading: Span) -> str:
+    """A section's heading, with the line right above it: "FINISHED MEASUREMENTS" over "Bust: …"."""
+    above = text.rfind("\n", 0, max(0, text.rfind("\n", 0, heading.start)))
+    return text[above + 1 : heading.end]
+
+
+def _girths(
+    text: str, lists: list[Length], words: Expression, sections: Sequence[Span] = ()
+) -> dict[str, list[Length]]:
+    """The measures round a part of the body that are told with such words, or in such sections, by that part."""
     found: dict[str, list[Length]] = {}
     for one in lists:
         before = _around(text, one.span, behind=0)
         girth = _GIRTH.search(before)
         other = _BODY if words is _FINISHED else _FINISHED
-        if girth and words.search(before) and not other.search(before):
+        under = any(section.start <= one.span.start < section.end for section in sections)
+        if girth and (under or words.search(before)) and not other.search(before):
             found.setdefault(girth["what"].lower().rstrip("s"), []).append(one)
     return found
 
@@ -129,4 +140,5 @@ def _around(text: str, span: Span, behind: int = 40) -> str:
     start = max(start, *(text.rfind(sign, start, span.start) + 1 for sign in "\n;."))
     end = text.find("\n", span.end)
     end = min(end if end >= 0 else len(text), span.end + behind)
-    return text[start : span.start] + _ENDS.split(text[span.end : end], 1)[0]
+    after = text[span.end : end].removeprefix(".")  # "4 in. of ease"
+    return text[start : span.start] + _ENDS.split(after, 1)[0]

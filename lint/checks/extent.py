@@ -19,6 +19,7 @@ from lint.reading.facts.assembly import singular
 from lint.reading.facts.measures import read_lengths
 from lint.source import Span
 from lint.tree import MAKES_STITCHES, FastenOff, JoinYarn, RowCall, walk
+from lint.working.fabric import Made
 
 _MOST_OFTEN = 4  # rows of one count before that count is the piece's own
 _NEARLY_ALL = 0.9
@@ -28,6 +29,10 @@ _NO_WORK = expression(r"(?i)\b(?:tail|end|yarn|thread|leav\w+|hook|gauge)\b[^.;\
 _WORKED_ON = expression(
     r"(?i)\b(?:rib\w*|band|hem|border|edging|collar|yoke|welt|waist\w*|skirt|peplum|hood|bottom|lower|body)\b"
 )
+_AT_ANOTHER_EDGE = expression(
+    r"(?i)\b(?:neck\w*|sleeves?|cuffs?|armholes?|fronts?|button\w*)\b(?!.*\b(?:and|hem|lower|bottom)\b)"
+)
+_EDGING = expression(r"(?i)\b(?:edging|border|trim|neck\w*|collar|button\w*|band)\b")
 _BESIDE = expression(r"(?i)\b(?:left|right|first|second|other|shoulders?|neck|straps?)\b")
 _FOLDED = expression(r"(?i)\b(?:fold|sew|seam|gather|pleat|felt|shrink|graft|ruch|hem)\w*")
 
@@ -60,11 +65,17 @@ def pieces_of(context: Context) -> tuple[Piece, ...]:
     """The pieces of a pattern, in the order of the text."""
     found: list[list[Part]] = []
     for part in context.pattern.parts:
-        if part.rows and (not found or begins(part)):
+        if part.rows and (not found or begins(part) or _is_edging(part)):
             found.append([part])
         elif part.rows:
             found[-1].append(part)
     return tuple(Piece(tuple(parts)) for parts in found)
+
+
+def _is_edging(part: Part) -> bool:
+    """A neckband, a border: worked on to an edge with yarn joined anew, it is no part of the piece printed before it."""
+    steps = [step for row in part.rows[:2] for step in walk(row.steps)]
+    return _EDGING.search(part.name) is not None and any(isinstance(step, JoinYarn) for step in steps)
 
 
 def rows_of(context: Context, piece: Piece, size: int) -> list[LedgerRow] | None:
@@ -101,7 +112,7 @@ def _sizes(context: Context) -> int:
 def _own_count(rows: Sequence[LedgerRow], size: int) -> int | None:
     """The count that most rows have and none goes beyond, in one size; None where there is none, or rows have spaces."""
     made = [row.cells[min(size, len(row.cells) - 1)].made for row in rows]
-    counts = Counter(one.stitches for one in made if one is not None and not one.spaces)
+    counts = Counter(one.stitches + one.counted for one in made if one is not None and _plain(one))
     most = max((one.stitches + sum(one.spaces.values()) for one in made if one is not None), default=0)
     if not counts:
         return None
@@ -109,11 +120,20 @@ def _own_count(rows: Sequence[LedgerRow], size: int) -> int | None:
     return count if times >= _MOST_OFTEN and count == most else None
 
 
+def _plain(made: Made) -> bool:
+    """Whether a row has no chain spaces but those that the pattern counts as stitches, each as one."""
+    return not made.spaces or made.counted == sum(made.spaces.values())
+
+
+def _width(made: Made) -> int:
+    return made.stitches + made.counted
+
+
 def _of_one_count(rows: Sequence[LedgerRow], sizes: int, across: str, pieces: int = 1) -> Extent | None:
     counts = [_own_count(rows, size) for size in range(sizes)]
     if not rows or any(not count for count in counts):
         return None
-    made = [row for row in rows if row.first.made is not None and row.first.made.stitches == counts[0]]
+    made = [row for row in rows if row.first.made is not None and _width(row.first.made) == counts[0]]
     if not made:
         return None
     mains = [_main(row) for row in made]
@@ -160,7 +180,7 @@ def flat_width(context: Context) -> Extent | None:
         return None
     for row in rows:
         for size, cell in enumerate(row.cells):
-            if cell.made is not None and ((cell.made.stitches,) != extent.counts[size] or cell.made.spaces):
+            if cell.made is not None and ((_width(cell.made),) != extent.counts[size] or not _plain(cell.made)):
                 return None
     return extent
 
@@ -226,7 +246,8 @@ def back_length(context: Context) -> Extent | None:
     """All rows of the back of a garment that has nothing worked on to it."""
     every = pieces_of(context)
     backs = [piece for piece in every if piece.words == {"back"}]
-    if len(backs) != 1 or any(_WORKED_ON.search(part.name) for part in context.pattern.parts):
+    others = [part.name for part in context.pattern.parts if not _AT_ANOTHER_EDGE.search(part.name)]
+    if len(backs) != 1 or any(_WORKED_ON.search(name) for name in others):
         return None
     return _all_rows(context, backs[0], "long")
 
@@ -239,9 +260,9 @@ def named(context: Context, words: str, of_rows: bool) -> Extent | None:
     told = {singular(word) for word in expression(r"[a-z]+").findall(words.lower())}
     every = pieces_of(context)
     meant = [piece for piece in every if piece.words and piece.words <= told]
-    if len(every) < 2 or len(meant) != 1:
+    if len(every) < 2 or len(meant) != 1 and not (meant and expression(r"(?i)\bback\s+and\s+front\b").search(words)):
         return None
-    (piece,) = meant
+    piece = meant[0]  # of "Back and Front: … wide" the back, which is not parted for the neck
     if of_rows:
         shaped_by_edges = any(row.kind == "round" for row in context.ledger.rows if row.part in piece.parts)
         return None if shaped_by_edges else _all_rows(context, piece, "long")
@@ -253,9 +274,20 @@ def named(context: Context, words: str, of_rows: bool) -> Extent | None:
     return Extent(counts, widest, "wide") if all(counts) else None
 
 
+def sleeve_top(context: Context) -> Extent | None:
+    """The widest row of the one sleeve, in every size: the upper arm."""
+    sleeves = [piece for piece in pieces_of(context) if piece.words == {"sleeve"}]
+    rows = [rows_of(context, sleeves[0], size) for size in range(_sizes(context))] if len(sleeves) == 1 else []
+    counts = tuple(tuple(_counts(one or [], size))[:1] for size, one in enumerate(rows))
+    if not rows or not all(counts) or not rows[0]:
+        return None
+    widest = max(rows[0], key=lambda row: row.cells[0].made.stitches if row.cells[0].made else 0)
+    return Extent(counts, widest, "wide") if widest.kind == "row" else None
+
+
 def _counts(rows: Sequence[LedgerRow], size: int) -> Iterator[int]:
     """Every count of some rows, the widest first; none at all where chain spaces make up part of the width."""
     made = [row.cells[min(size, len(row.cells) - 1)].made for row in rows]
-    if any(one is not None and one.spaces for one in made):
+    if any(one is not None and not _plain(one) for one in made):
         return
-    yield from sorted({one.stitches for one in made if one is not None and one.stitches}, reverse=True)
+    yield from sorted({_width(one) for one in made if one is not None and one.stitches}, reverse=True)

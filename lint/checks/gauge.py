@@ -12,6 +12,7 @@ from dataclasses import dataclass
 from lint.checks import extent
 from lint.checks.context import Context
 from lint.checks.extent import Extent
+from lint.checks.lines import FIRST
 from lint.expression import expression
 from lint.finding import Finding, Related
 from lint.ledger import LedgerRow
@@ -27,7 +28,12 @@ _OF_BODY = expression(r"(?i)\bto fit\b|\bfits?\b|\bbody\s+(?:chest|bust)\b")
 _PLACE = expression(
     r"(?i)\b(?:neck|wrist|thumb|ankle|calf|top|bottom|hem|brim|cuff|base|opening|waist|hips?|upper arm|edging|border|unstretched|stretched)\b"
 )
-_LENGTH_ALONE = expression(r"(?i)\W*(?:finished\s+|total\s+|overall\s+)?length\W*")
+_LENGTH_ALONE = expression(
+    r"(?i)\W*(?:finished\s+|total\s+|overall\s+|back\s+|body\s+)*length(?:\s+(?:from\s+)?(?:the\s+)?(?:back\s+|top\s+of\s+|high\s+)*(?:shoulders?|hem)(?:\s+to\s+(?:the\s+)?(?:bottom\s+|lower\s+)?(?:hem|edge|shoulders?))?)?\W*"
+)
+_FIGURES = expression(r"[\d½¼¾⅓⅔.,()\[\]{}/:;–-]+|\b(?:cm|ins?|inch(?:es)?|mm)\b")
+_UPPER_ARM = expression(r"(?i)\b(?:upper\s+arm|bicep\w*|sleeve\s+(?:top|width\s+at\s+top))\b")
+_CLOSE, _ODD = 1.5, 1.9  # cm: how near the other sizes come to each other, and how far off one of them then stands out
 _PART_OF_LENGTH = expression(
     r"(?i)\b(?:armhole|underarm|raglan|yoke|neck|inseam|inside|shoulder|cap|rib\w*|brim|cuff|hem|fringe|tassels?|drop|to the|from)\b"
 )
@@ -88,7 +94,7 @@ def _claims(
     yield flat, width
     whole = [one for one in told if not _PART_OF_LENGTH.search(one.words)]
     yield [one for one in whole if _LONG.search(one.words) and len(one.length.sides) == 1], length
-    alone = [one for one in whole if _LENGTH_ALONE.fullmatch(one.words) and len(one.length.sides) == 1]
+    alone = [one for one in told if _LENGTH_ALONE.fullmatch(one.words) and len(one.length.sides) == 1]
     yield alone, extent.back_length(context)
     two_sided = [one for one in told if len(one.length.sides) == 2]
     if len(two_sided) == len(told) == 1 and width is not None and length is not None:
@@ -97,6 +103,8 @@ def _claims(
     for one in finished:
         if len(one.length.sides) != 1 or _AROUND.search(one.words):
             continue
+        if _UPPER_ARM.search(one.words):
+            yield [one], extent.sleeve_top(context)
         if _WIDE.search(one.words):
             yield [one], extent.named(context, one.words, of_rows=False)
         elif _LONG.search(one.words) and not _PART_OF_LENGTH.search(one.words):
@@ -137,7 +145,7 @@ def _finished(
             end = ends.get(length.span, length.span.end)
             stop = expression(r"[,;.\n]|$").search(text, end, section.span.end)
             first = max(start, max(text.rfind(sign, 0, length.span.start) + 1 for sign in "\n;,"))
-            between = text[length.span.end : end]
+            between = _FIGURES.sub(" ", text[length.span.end : end])  # "in wide / 51 (52, 54) cm" tells what it is of
             words = f"{text[first : length.span.start]} {between} {text[end : stop.start() if stop else end]}"
             start = end
             yield _Told(length, words)
@@ -154,7 +162,35 @@ def _compared(context: Context, gauges: Sequence[Gauge], told: _Told, worked: Ex
     if not fitting or len(sides) != len(told.length.sides):
         return None
     out = [off for size in range(len(worked.counts)) if (off := _off(context, fitting, told, sides, worked, size))]
+    if not out and len(sides) == 1 and (odd := _odd_one(fitting, told, sides[0], worked)) is not None:
+        return _finding(context, fitting[0], told, worked, [odd], "; the other sizes come out")
     return _finding(context, fitting[0], told, worked, out) if out else None
+
+
+def _odd_one(gauges: list[Gauge], told: _Told, side: tuple[Figure, ...], worked: Extent) -> _Off | None:
+    """The one size whose measure leaves its count, where those of all the others keep close to theirs.
+
+    Fabric gives in all sizes alike: so much the more does one figure stand out.
+    """
+    if len(side) < FIRST or len(side) != len(worked.counts) or any(figure.value is None for figure in side):
+        return None
+    every = [_nearest(gauges, told, figure, worked, size) for size, figure in enumerate(side)]
+    apart = [one.printed - one.reckoned for one in every]
+    for size, one in enumerate(every):
+        others = [gap for at, gap in enumerate(apart) if at != size]
+        spread, middle = max(others) - min(others), sum(others) / len(others)
+        if spread <= _CLOSE and abs(apart[size] - middle) >= max(_ODD, 2 * spread):
+            return one
+    return None
+
+
+def _nearest(gauges: list[Gauge], told: _Told, figure: Figure, worked: Extent, size: int) -> _Off:
+    """A figure with the count that comes nearest to it."""
+    value = told.length.in_cm(figure.value or 0)
+    per_cm = [per for gauge in gauges if (per := gauge.rows_per_cm if worked.of_rows else gauge.per_cm)]
+    reckoned = [(worked.pieces * count / per, count) for per in per_cm for count in worked.counts[size]]
+    nearest, count = min(reckoned, key=lambda one: abs(one[0] - value))
+    return _Off(size, value, nearest, count, figure)
 
 
 def _off(
@@ -182,7 +218,7 @@ def _off(
     return _Off(size, value, nearest, count, figure)
 
 
-def _finding(context: Context, gauge: Gauge, told: _Told, worked: Extent, out: list[_Off]) -> Finding:
+def _finding(context: Context, gauge: Gauge, told: _Told, worked: Extent, out: list[_Off], more: str = "") -> Finding:
     first = out[0]
     everywhere = len(out) == len(worked.counts)
     span, other = (gauge.span, told.length.span) if everywhere else (first.figure.span, gauge.span)
@@ -205,7 +241,7 @@ def _finding(context: Context, gauge: Gauge, told: _Told, worked: Extent, out: l
         count=f"{pieces}{first.count} {'rows' if worked.of_rows else 'sts'}",
         gauge=_per(gauge, worked.of_rows),
         across=worked.across,
-        where=f" (size {names[first.size]})" if len(names) > 1 else "",
+        where=(f" (size {names[first.size]})" if len(names) > 1 else "") + more,
     )
 
 

@@ -7,10 +7,12 @@ from dataclasses import dataclass
 
 import regex
 
+from lint.amount import Amount
 from lint.checks.context import Context
 from lint.expression import Expression, expression
 from lint.finding import Finding, Related
 from lint.reading.facts.assembly import NUMBERS, as_number
+from lint.reading.lines.seams import amount_of
 from lint.source import Span
 
 _MM = expression(r"(?i)(?<![\w.,])(?P<mm>\d{1,2}(?:[.,]\d{1,2})?)\s?mm\b")
@@ -23,10 +25,13 @@ _OTHER_HOOK = expression(
     r"(?i)\b(?:with|using|change to|changing to|switch to|to)\s+(?:the\s+|a\s+)?(?P<which>larger|smaller)\s+hook\b"
 )
 _HOOK_TOLD = expression(r"(?i)\b(?:larger|smaller|bigger|second|other|first|same|both)\s+(?:size\s+)?hooks?\b")
+_OVER_SIZES = r"\d{1,2}(?:[\s(,\[/:;{–-]{1,3}\d{1,2})*[)\]}]?"  # "5", "5 (5, 6, 6)"
 _BUTTONS_LISTED = expression(
-    rf"(?i)\b(?P<number>\d{{1,2}}|{'|'.join(NUMBERS)})\s+(?:(?!and\b)[\w½¾¼.\"”-]+\s+){{0,4}}?buttons?\b"
+    rf"(?i)(?<![\w(-])(?P<number>{_OVER_SIZES}|{'|'.join(NUMBERS)})[ \t]+(?:(?!and\b)[\w½¾¼.\"”-]+[ \t]+){{0,4}}?buttons?\b"
 )
-_BUTTONS_SEWN = expression(rf"(?i)\bsew\s+(?:on\s+)?(?:the\s+)?(?P<number>\d{{1,2}}|{'|'.join(NUMBERS)})\s+buttons?\b")
+_BUTTONS_SEWN = expression(
+    rf"(?i)\bsew\s+(?:on\s+)?(?:the\s+)?(?P<number>{_OVER_SIZES}|{'|'.join(NUMBERS)})\s+buttons?\b"
+)
 
 
 @dataclass(frozen=True, slots=True)
@@ -115,21 +120,34 @@ def _of_hook(text: str, match: regex.Match, zone: Span) -> bool:
 
 
 def _buttons(context: Context, zones: list[Span]) -> Iterator[Finding]:
-    """Three buttons in the list, and five that are sewn on."""
-    text = context.source.text
+    """Three buttons in the list, and five that are sewn on; one number, or one for each size."""
+    text, names = context.source.text, context.pattern.sizes
+    sizes = max(1, len(names))
     listed = [match for zone in zones for match in _BUTTONS_LISTED.finditer(text, zone.start, zone.end)]
     sewn = list(_BUTTONS_SEWN.finditer(text, max((zone.end for zone in zones), default=0)))
-    if len(listed) != 1 or len(context.pattern.sizes) > 1 or not sewn:
+    wanted = _number(listed[0]["number"], sizes) if len(listed) == 1 else None
+    told = [_number(one["number"], sizes) for one in sewn]
+    if wanted is None or not told or None in told:
         return
-    number, there = sum(as_number(one["number"]) for one in sewn), as_number(listed[0]["number"])
-    if number != there and all(as_number(one["number"]) != there for one in sewn):
-        yield context.finding_at(
-            "notions-differ",
-            Span(*sewn[0].span()),
-            found=number,
-            expected=there,
-            related=(Related(Span(*listed[0].span()), "the list of materials"),),
-        )
+    for size in range(sizes):
+        there = wanted.at(size)
+        each = [one.at(size) or 0 for one in told if one is not None]
+        if there and sum(each) != there and there not in each:
+            everywhere = wanted.lone is not None and all(one is not None and one.lone is not None for one in told)
+            yield context.finding_at(
+                "notions-differ",
+                Span(*sewn[0].span()),
+                sizes=(names[size],) if sizes > 1 and not everywhere else (),
+                found=sum(each),
+                expected=there,
+                related=(Related(Span(*listed[0].span()), "the list of materials"),),
+            )
+            return
+
+
+def _number(words: str, sizes: int) -> Amount | None:
+    """A number in figures or in words, or a list over the sizes."""
+    return amount_of(words, sizes) if words[0].isdigit() else Amount.of(as_number(words))
 
 
 _FRONT_MATTER = ("materials", "gauge", "abbreviations", "size", "skill", "terms", "colours", "specials")

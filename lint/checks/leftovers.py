@@ -6,6 +6,7 @@ from collections.abc import Iterator
 
 from lint.checks.assembly import talk
 from lint.checks.context import Context
+from lint.checks.gated import names_of_no_size
 from lint.expression import expression
 from lint.finding import Finding
 from lint.reading.facts.assembly import mentions, sews, singular
@@ -77,16 +78,20 @@ def _masked(text: str, spans: list[Span]) -> str:
 def check_leftover_sizes(context: Context) -> Iterator[Finding]:
     """size-not-listed: "Size XL only", and the pattern's sizes end at L."""
     sizes = {_size(name) for name in context.pattern.sizes}
+    listed = ", ".join(context.pattern.sizes)
+    gates = list(names_of_no_size(context))
+    for span in gates:
+        yield context.finding_at("size-not-listed", span, word=context.source.slice(span), listed=listed)
     if len(sizes) < 2 or not sizes & {"s", "m", "l"}:
         return
-    listed = ", ".join(context.pattern.sizes)
     front = min((row.span.start for part in context.pattern.parts for row in part.rows), default=0)
     for match in _SIZE.finditer(context.source.text, front):
         for name in expression(r"\w+").finditer(context.source.text[match.start("list") : match.end("list")]):
             if name[0].lower() != "and" and _size(name[0]) not in sizes:
                 start = match.start("list") + name.start()
                 span = Span(start, start + len(name[0]))
-                yield context.finding_at("size-not-listed", span, word=name[0], listed=listed)
+                if span not in gates:
+                    yield context.finding_at("size-not-listed", span, word=name[0], listed=listed)
 
 
 def _size(name: str) -> str:

@@ -15,6 +15,7 @@ from lint.expression import expression
 
 _MANY = 6  # sizes from which on a line that is straight in all the others is taken to be meant straight
 _STRAIGHT = 1e-6
+_LEAP = 3  # times the largest of the other steps: no table of sizes ends so
 _LEAST_OFF = 0.4  # of what is a break elsewhere: there a smaller one shows
 FIRST, _ENDS = 4, 5  # sizes from which on a figure inside, and at either end of, a list is looked at
 
@@ -67,6 +68,9 @@ def _without(values: list[float], index: int, rounding: float, least: float) -> 
     else:  # steps often change at the ends: there, only what stands out of the order of the sizes
         beyond = off > 0 if index == 0 else off < 0
         broken = len(values) >= _ENDS and beyond and abs(off) >= max(step, least) - 1e-9
+        if off * (index - len(values) / 2) > 0 and len(values) >= _MANY + 1:  # a step larger than any other, by far
+            steps = [abs(b - a) for (_, a), (_, b) in pairwise(others)]
+            broken = broken or abs(values[index] - values[index - 1 if index else 1]) >= max(_LEAP * max(steps), least)
     return Stray(index, line, step) if broken else None
 
 

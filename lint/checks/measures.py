@@ -22,6 +22,10 @@ from lint.rulemodels import Tolerance
 
 _SHORT = 2.5  # cm to the inch, as a rule of thumb has it
 _LISTED = 4  # figures from which on a list shows how it was reckoned
+_ROUNDED, _SURELY_OFF = (
+    0.65,
+    1.4,
+)  # cm: what rounding to quarter inches and halves makes at most, and what it never does
 _QUARTER = 0.13  # in: as far as rounding to quarters moves a figure
 _ROUNDER = 2.5  # "about 6 in" may be so many times as far off before it is called wrong
 
@@ -43,10 +47,32 @@ def mismatches(pair: Pair, tolerance: Tolerance) -> tuple[Mismatch, ...]:
     if len(pair.first.sides) != len(pair.second.sides):
         return ()
     straight = _off(pair, list(zip(pair.first.sides, pair.second.sides, strict=True)), tolerance)
+    straight = straight or _odd_one(pair)
     if straight and len(pair.first.sides) == 2:  # "8 x 11 in (28 x 20.5 cm)": the sides are only exchanged
         turned = _off(pair, list(zip(pair.first.sides, reversed(pair.second.sides), strict=True)), tolerance)
         return () if not turned else straight
     return straight
+
+
+def _odd_one(pair: Pair) -> tuple[Mismatch, ...]:
+    """The one figure of two lists that is out, where all the others show how closely they are rounded.
+
+    "122, 134, 142 cm" beside "48, 52, 56 in": 2 cm are little at a chest, but no rounding makes them where the others have none.
+    """
+    if len(pair.first.sides) != 1 or len(pair.second.sides) != 1:
+        return ()
+    (one,), (other,) = pair.first.sides, pair.second.sides
+    if len(one) != len(other) or len(one) < _LISTED or any(figure.value is None for figure in (*one, *other)):
+        return ()
+    figures = list(zip(one, other, strict=True))
+    apart = [abs(pair.first.in_cm(a.value or 0) - pair.second.in_cm(b.value or 0)) for a, b in figures]
+    index = max(range(len(apart)), key=apart.__getitem__)
+    others = [gap for at, gap in enumerate(apart) if at != index]
+    if apart[index] < _SURELY_OFF or max(others) > _ROUNDED:
+        return ()
+    first, second = figures[index]
+    blame = first if _stray(pair.first, one, index) > _stray(pair.second, other, index) else second
+    return (Mismatch(pair, first, second, index, len(one), blame),)
 
 
 def _off(

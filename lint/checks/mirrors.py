@@ -7,7 +7,7 @@ from dataclasses import dataclass
 
 from lint.checks.assembly import begins, talk
 from lint.checks.context import Context
-from lint.checks.extent import in_halves
+from lint.checks.extent import in_halves, pieces_of
 from lint.expression import expression
 from lint.finding import Finding, Related
 from lint.ledger import LedgerRow, Outcome
@@ -17,6 +17,9 @@ from lint.tree import RowCall
 
 _HANDS = expression(r"(?i)\b(?:left|right)\b")
 _SIDE_SEAMS = expression(r"(?i)\bside\s+seams?\b|\b(?:sew|seam|join)\w*\b[^.]{0,24}\bsides\b")
+_SHOULDER_SEAMS = expression(r"(?i)\bshoulders?\b")
+_SHOULDER = expression(r"(?i)\b(?:left|right|first|second)\b.*\b(?:shoulder|side|neck)\b")
+_MANY = 3  # sizes from which on the others tell that two pieces are meant to be as high
 _LITTLE = 1  # rows by which seams that are sewn to each other may differ
 
 
@@ -42,6 +45,7 @@ def check_mirrors(context: Context) -> Iterator[Finding]:
         }:
             yield from _mirrored(context, *pair)
     yield from _side_edges(context)
+    yield from _heights(context)
 
 
 def _mirrored(context: Context, one: Part, other: Part) -> Iterator[Finding]:
@@ -88,6 +92,39 @@ def _side_edges(context: Context) -> Iterator[Finding]:
     if out:
         values = shapes[out[0]].rows, others[out[0]].rows
         yield _finding(context, "edges-differ", back, front, out, "has", (f"{values[0]} rows", f"{values[1]} rows"))
+
+
+def _heights(context: Context) -> Iterator[Finding]:
+    """Back and front that are sewn at the shoulders, one of them parted for its neck: where most sizes are as high, the others are asked about."""
+    pieces = {word: [one for one in pieces_of(context) if one.words == {word}] for word in ("back", "front")}
+    if any(len(found) != 1 for found in pieces.values()) or len(context.pattern.sizes) < _MANY:
+        return
+    if not any(sews(words) and _SHOULDER_SEAMS.search(words) for words in map(context.source.slice, talk(context))):
+        return
+    back, front = pieces["back"][0].parts, pieces["front"][0].parts
+    heights, others = _height(context, back), _height(context, front)
+    if len(back) == len(front) or heights is None or others is None:
+        return
+    out = [size for size, (a, b) in enumerate(zip(heights, others, strict=True)) if abs(a - b) > _LITTLE]
+    if out and 2 * len(out) < len(heights):
+        rows = tuple(f"{one[out[0]]} rows" for one in (heights, others))
+        yield _finding(
+            context, "edges-differ", back[0], front[0], out, "has", (rows[0], f"up to the shoulder {rows[1]}")
+        )
+
+
+def _height(context: Context, parts: Sequence[Part]) -> list[int] | None:
+    """The rows of a piece up to the shoulder in every size: of two shoulders side by side those of the first."""
+    if len(parts) == 1:
+        counted = parts
+    elif len(parts) == 3 and all(_SHOULDER.search(part.name) for part in parts[1:]):
+        counted = parts[:2]
+    else:
+        return None
+    shapes = [_shapes(context, part) for part in counted]
+    if any(one is None for one in shapes):
+        return None
+    return [sum(one.rows for one in of_size) for of_size in zip(*(one or [] for one in shapes), strict=True)]
 
 
 def _goes_on_as(context: Context, part: Part) -> str:

@@ -295,31 +295,29 @@ def check_counts_missing(context: Context) -> Iterator[Finding]:
     missing: list[LedgerRow] = []
     unfit = [span for span, _, _ in wrong_lists(context)]  # a count that lacks a size's figure is not missing
     before: dict[int, tuple] = {}  # what each size had last: a range may end in another row in each of them
+    untold = False  # what the row before had: that this one has another number is not known
     part = None
     for row in context.ledger.rows:
         if row.part is not part:
-            part, before = row.part, {}
+            part, before, untold = row.part, {}, False
         cell = row.first
         if cell.made is None or row.row.label is None:
-            before = {} if cell.made is None else before
+            before, untold = ({}, True) if cell.made is None else (before, untold)
             continue
         if not cell.made.stitches and not cell.made.spaces:
             continue  # a chain alone: its length is its count
-        now = {
-            size: (one.made.stitches, tuple(sorted(one.made.spaces.items())))
-            for size, one in enumerate(row.cells)
-            if one.made is not None
-        }
+        made = {size: one.made for size, one in enumerate(row.cells) if one.made is not None}
+        now = {size: (one.stitches + one.counted, {} if one.counted else one.spaces) for size, one in made.items()}
         if (
             row.stated is None
             and row.row.stated is None
-            and (required == "every row" or any(before.get(size) != made for size, made in now.items()))
+            and (required == "every row" or not untold and any(before.get(size) != made for size, made in now.items()))
             and cell.outcome is Outcome.NOT_STATED
             and row.index_in_range == 0
             and not any(row.row.span.start <= span.start < row.row.span.end for span in unfit)
         ):
             missing.append(row)
-        before |= now
+        before, untold = before | now, False
     if missing:
         labels = [f"{row.part.name}: {row.label}" for row in missing]
         shown = "; ".join(labels[:4]) + (f" and {len(labels) - 4} more" if len(labels) > 4 else "")

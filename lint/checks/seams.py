@@ -17,6 +17,7 @@ from lint.tree import FastenOff, JoinYarn
 _OTHER_EDGE = expression(
     r"(?i)\d|\b(?:foundation|beginning|starting|cast|first|bottom|lower|side|sides|base|armhole|opening|neck|unworked|skipped|missed|center|centre|underarm|row|rnd|round)\b"
 )
+_MANY = 4  # sizes of which all but one agree: then the last one means the same
 
 
 def check_seams(context: Context) -> Iterator[Finding]:
@@ -52,13 +53,14 @@ def _against_rows(context: Context, one: Seamed, sizes: int) -> Iterator[Finding
     lasts = {id(part): last_rows(context, part, sizes) for part in meant}
     if not meant or any(row is None for rows in lasts.values() for row in rows):
         return
-    unlike = []
-    for size in range(sizes):
-        claimed = one.number.at(size)
-        made = {rows[size].cells[size].made.stitches for rows in lasts.values()}
-        other = not one.last_row and claimed in _counts(context, meant, size)
-        if claimed is not None and not other and not {claimed, 2 * claimed} & made:
-            unlike.append(size)
+    off = [
+        size
+        for size in range(sizes)
+        if (claimed := one.number.at(size)) is not None
+        and not {claimed, 2 * claimed} & {rows[size].cells[size].made.stitches for rows in lasts.values()}
+    ]
+    sure = one.last_row or sizes >= _MANY and len(off) == 1  # the last row is meant, as all the other sizes tell
+    unlike = [size for size in off if sure or one.number.at(size) not in _counts(context, meant, size)]
     if not unlike:
         return
     last = lasts[id(meant[0])][unlike[0]]

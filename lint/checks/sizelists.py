@@ -8,6 +8,7 @@ from dataclasses import replace
 from itertools import pairwise
 
 from lint.checks.context import Context
+from lint.checks.gated import for_unknown_sizes
 from lint.expression import expression
 from lint.finding import Finding
 from lint.pattern import Row
@@ -44,6 +45,8 @@ def _wrong_lists(context: Context) -> list[tuple[Span, int, int]]:
         if one.shape == FIRST_BARE and not first_bare:  # "ch 1, 20 (24, 28) sc" is a number and a list
             one = replace(one, numbers=frozenset({min(one.numbers)}))
         around = [row for row in rows if row.span.start <= one.span.start < row.span.end]
+        if any(for_unknown_sizes(row) for row in around):
+            continue  # for how many sizes it is cannot be told
         gates = {len(row.sizes) for row in around if row.sizes is not None}
         labels = [row.label for row in around if row.label is not None and row.label.span.end <= one.span.start]
         gates |= {len(label.numbers) for label in labels}  # a count for each row of a range
@@ -92,7 +95,7 @@ def check_lists(context: Context) -> Iterator[Finding]:
     """size-list-length: "36/40/44 sts" in a pattern of four sizes."""
     for span, shown, sizes in wrong_lists(context):
         words = context.source.slice(span)
-        guess = _by_the_row(context, span) or _by_the_steps(words, sizes)
+        guess = _by_the_row(context, span) or _by_the_steps(words, sizes) or _by_another(context, words)
         yield context.finding_at("size-list-length", span, words=words, expected=sizes, found=shown, guess=guess)
 
 
@@ -110,12 +113,36 @@ def _by_the_row(context: Context, span: Span) -> str:
 
 def _by_the_steps(words: str, sizes: int) -> str:
     """Between which figures one is left out: where one step is twice all the others."""
-    figures = [int(figure) for figure in expression(r"\d+").findall(words)]
+    figures = _figures(words)
     steps = [b - a for a, b in pairwise(figures)]
     wide = [at for at, step in enumerate(steps) if step == 2 * min(steps)]
     if len(figures) != sizes - 1 or len(steps) < _ENOUGH or len(wide) != 1 or len(set(steps)) != 2 or min(steps) <= 0:
         return ""
     return f" Is one left out between {figures[wide[0]]} and {figures[wide[0] + 1]}?"
+
+
+def _by_another(context: Context, words: str) -> str:
+    """Between which figures one is left out, where all the others are those of a whole list moved by one number.
+
+    So a chain's lengths lie over the counts of the row that is worked into it.
+    """
+    figures = _figures(words)
+    if len(figures) != len(context.pattern.sizes) - 1 or len(figures) < _ENOUGH:
+        return ""
+    places = set()
+    for one in listings(context.source.text, len(context.pattern.sizes)):
+        other = _figures(context.source.slice(one.span))
+        if len(other) == len(figures) + 1:
+            apart = [{a - b for a, b in zip(figures, other[:at] + other[at + 1 :], strict=True)} for at in range(len(other))]  # fmt: skip
+            fits = [at for at, moved in enumerate(apart) if len(moved) == 1]
+            places |= set(fits) if len(fits) == 1 else set()
+    if len(places) != 1 or not 0 < (at := places.pop()) < len(figures):
+        return ""
+    return f" Is one left out between {figures[at - 1]} and {figures[at]}?"
+
+
+def _figures(words: str) -> list[int]:
+    return [int(figure) for figure in expression(r"\d+").findall(words)]
 
 
 def check_named(context: Context) -> Iterator[Finding]:

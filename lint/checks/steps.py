@@ -23,6 +23,7 @@ _STITCHES = r"(?:sts?|stitches|sc|hdc|htr|dc|tr|dtr|chs?|chains?)(?![\w-])"
 _GROWS = expression(
     r"(?i)\b(?:bust|chest|hips?|waist|head|circumference|length|long|upper arm|sleeves?|width|wide|foot|hand|wrist|shoulders?|back|front|yoke|bicep|around)\b"
 )
+_MEASURED_FROM = expression(r"(?i)(?<=\w)\s+(?:from|to|below|above)\b.*")
 _MAY_FALL = expression(r"(?i)\b(?:depth|drop|neck\w*|opening|gap|ease|strap|rise|slit)\b")
 
 
@@ -71,7 +72,8 @@ def _measure(context: Context, label: str, behind: str, unit: str, figures: Sequ
 
 def _fallen(context: Context, label: str, behind: str, values: Sequence[float | None]) -> int | None:
     """The size in which a measure that grows with the size is less than in the size before."""
-    if not _GROWS.search(f"{label} {behind}") or _MAY_FALL.search(label):
+    own = _MEASURED_FROM.sub("", label)  # "length from back neck" is no measure of the neck
+    if not _GROWS.search(f"{own} {behind}") or _MAY_FALL.search(own):
         return None
     known = [value for value in values if value is not None]
     if len(known) == len(values) and ascending(context.pattern.sizes) and all(a > b for a, b in pairwise(known)):

@@ -4,13 +4,14 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
 from functools import lru_cache
-from itertools import pairwise, zip_longest
+from itertools import zip_longest
 
 import regex
 
 from lint.checks.abbreviated import POSTS, abbreviations_in, as_printed, joined, known, stem
 from lint.checks.calls import not_there
 from lint.checks.context import Context
+from lint.checks.gated import stands_on, unknown_sizes
 from lint.checks.leftovers import lost
 from lint.checks.names import misnamed
 from lint.checks.sizelists import wrong_lists
@@ -28,12 +29,13 @@ from lint.working.rownames import answers_to
 
 def check_unread(context: Context) -> Iterator[Finding]:
     """not-understood, brackets-unbalanced, repeat-mark-missing: what stopped the reading of a row."""
-    short = [span for span, _, _ in wrong_lists(context)]  # said by rules of their own
+    gated = unknown_sizes(context)
+    short = [*(span for span, _, _ in wrong_lists(context)), *gated.values()]  # said by rules of their own
     gone = list(lost(context))
     other_names = misnamed(context)
     for part in context.pattern.parts:
         for row in part.rows:
-            if row.label is None:
+            if row.label is None or row.span.start in gated:
                 continue
             for step in walk(row.steps):
                 if isinstance(step, Unread):
@@ -54,10 +56,10 @@ def check_unread(context: Context) -> Iterator[Finding]:
         if (
             cell.stopped_at is not None
             and not _meets(cell.stopped_at, short)
-            and not (row.row.label is not None and row.row.unread())
+            and not (row.row.unread() and (row.row.label is not None or row.row.span.start in gated))
             and cell.stopped_at not in reported
             and not _meets(row.row.span, gone)
-            and not _stands_on(context, row, short)
+            and not stands_on(context, row, short)
             and not _as_stopped_there(row, context.ledger.rows[:index])
             and not (row.row.label is not None and not_there(row))
             and not any((cell.stopped_by or "").startswith(f"{name} is nowhere") for name in other_names)
@@ -92,16 +94,6 @@ def _as_stopped_there(row: LedgerRow, before: Sequence[LedgerRow]) -> bool:
         if there and any(cell.stopped_by is not None for cell in one.cells):
             return True
     return False
-
-
-def _stands_on(context: Context, row: LedgerRow, spans: list[Span]) -> bool:
-    """Whether what stands over a row, its chain or the row before, has words that are told by themselves."""
-    start = next((part.span.end for part in context.pattern.parts if part.span == row.part.span), 0)
-    for part in context.pattern.parts:
-        for before, own in pairwise(part.rows):
-            if own.span == row.row.span:
-                start = before.span.start
-    return not row.row.unread() and any(start <= span.start < row.row.span.start for span in spans)
 
 
 def _works(steps: tuple[Step, ...]) -> bool:

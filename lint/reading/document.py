@@ -42,8 +42,9 @@ from lint.reading.ownforms import entries_of, forms_of, known_forms, named_alone
 from lint.reading.page.colournames import colour_names
 from lint.reading.page.terms import Terms, find_terms
 from lint.reading.places.rings import ring_words
-from lint.reading.sizes.audience import canonical, size_places
+from lint.reading.sizes.audience import UNKNOWN_SIZES, canonical, size_places
 from lint.reading.sizes.sizes import shown_by_lists
+from lint.reading.spacenotes import counted_with_spaces, spaces_that_count
 from lint.reading.words import listentries
 from lint.reading.words.borrowing import with_borrowed
 from lint.reading.words.colourwork import figures_explained
@@ -132,6 +133,7 @@ def read_pattern(source: SourceText, book: Rulebook, wanted_terms: str = "auto")
     reader = _RowReader(source, lexicon, vocabulary, rings)
     parts = tuple(part for part in (reader.part(item) for item in layout.parts) if part.rows)
     parts = with_first_uses(with_borrowed(parts))
+    parts = counted_with_spaces(parts, spaces := spaces_that_count(source.text))
     abbreviations = tuple(_listed(entries))
     pattern = Pattern(
         layout.title,
@@ -144,6 +146,7 @@ def read_pattern(source: SourceText, book: Rulebook, wanted_terms: str = "auto")
         sizes,
         unplaced=tuple(_unplaced(source, layout, parts, entries, lexicon)),
         sizes_unnamed=layout.sizes_unnamed,
+        spaces_counted=spaces,
         facts={"spiral": any(word in source.text.lower() for word in book.layout.spiral_words)},
     )
     return pattern, terms, lexicon
@@ -240,9 +243,8 @@ class _RowReader:
         if text.label is None and tells_of_chains(self.source.slice(text.span)):
             return None  # "Ch 3 at the start of a round counts as a dc.": for all rows, and read with the notes
         if text.sizes_unknown:
-            words = "the sizes that this is for are not among those of the pattern"
             at = text.label.span if text.label is not None else text.span
-            unread = Unread(at, self.source.slice(at), words)
+            unread = Unread(at, self.source.slice(at), UNKNOWN_SIZES)
             reading, lexemes = self.read(text.span)
             label = text.label
             if label is None and not is_work(reading, lexemes):

@@ -48,7 +48,7 @@ from lint.working.choices import Choices
 from lint.working.confining import confine
 from lint.working.cursor import CORNERS_UNKNOWN, FEWEST_CORNERS, Cursor, PlacesUnknown, family
 from lint.working.earlier import from_free_loops
-from lint.working.fabric import Fabric, Made, Node, count, unname_if_others_alike
+from lint.working.fabric import Fabric, Made, Node, count, count_spaces, unname_if_others_alike
 from lint.working.gaps import into_stitches
 from lint.working.grouping import PARTED, PETAL
 from lint.working.lastwords import all_slip_stitches, into_any_loop, into_part, joins_loop, last_limit
@@ -284,6 +284,8 @@ class Bench(Plain):
             index = next(i for i, node in enumerate(nodes) if node is self.closing)
             nodes = nodes[index:] + nodes[:index]
         uncounted = 0 if circular else self.uncounted
+        if counted := count_spaces(self.made, self.rules.spaces):
+            made = replace(made, counted=counted)
         fabric = Fabric(nodes, circular, uncounted=uncounted, picots=self.picots, hung=self.hung)
         self.markers.finish(self.made, fabric)
         made = replace(made, edge_loop=uncounted) if uncounted > _LONGEST_TURN else made

@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
 from dataclasses import dataclass, field
 
+from lint.pattern import Pattern
 from lint.source import Span
 from lint.tree import Chain, Counting, Repeat, Step, Work
 from lint.working.choices import Choices
@@ -43,15 +43,15 @@ class ChainRules:
     said_not: set[int] = field(default_factory=set)  # and those that some row said not to
     heights: dict[str, int] = field(default_factory=dict)
     never_count: frozenset[str] = frozenset()  # stitches whose turning chain never stands for one
+    spaces: dict[int, int] = field(default_factory=dict)  # by their length, the stitches that chain spaces count as
 
     @classmethod
-    def of(
-        cls, countings: Iterable[tuple[int | None, Counting]], heights: dict[str, int], never_count: frozenset[str]
-    ) -> ChainRules:
+    def of(cls, pattern: Pattern, heights: dict[str, int], never_count: frozenset[str]) -> ChainRules:
         """The rules of a pattern by its notes; what is said of single pieces is put in when they are begun."""
-        said = {length: counting for length, counting in countings if not counting.pieces}
+        said = {length: counting for length, counting in pattern.countings if not counting.pieces}
         by_length = {length: counting for length, counting in said.items() if length is not None}
-        return cls(by_length, said.get(None), heights=heights, never_count=never_count)
+        spaces = dict(pattern.spaces_counted)
+        return cls(by_length, said.get(None), heights=heights, never_count=never_count, spaces=spaces)
 
     def said_of(self, length: int) -> Counting | None:
         by_length = self.here.get(length) or self.by_length.get(length)

@@ -145,7 +145,7 @@ def measured(item: StatedItem, made: Made, stated: Stated) -> list[int]:
     if unit == "with chains":
         return [made.stitches + made.chains]
     if unit == "with spaces":
-        return [made.stitches + sum(made.spaces.values())]
+        return [made.stitches + (made.counted if name else sum(made.spaces.values()))]
     if unit == "chain":
         return [made.chains, sum(made.spaces.values())]
     return []

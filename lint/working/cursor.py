@@ -96,7 +96,7 @@ class Cursor:
     def matches(self, node: Node, target: Target, size: int, strict: bool = True) -> bool:
         kind = target.kind
         if kind is TargetKind.ANY_STITCH:
-            return node.is_stitch
+            return node.is_stitch or node.counted
         if kind is TargetKind.STITCH:
             if not node.is_stitch:
                 return False
@@ -170,7 +170,7 @@ class Cursor:
         index = self.at
         nodes = self.nodes
         if kind is TargetKind.ANY_STITCH:  # the commonest by far
-            while index < end and nodes[index].kind == "space":
+            while index < end and nodes[index].kind == "space" and not nodes[index].counted:
                 index += 1
             if index < end:
                 node = nodes[index]
@@ -209,7 +209,7 @@ class Cursor:
             while index < end and len(found) < number:
                 node = nodes[index]
                 kind = node.kind
-                if kind != "space":
+                if kind != "space" or name is None and node.counted:
                     if kind == "ring" or name is not None and kind != name and family(kind) != name:
                         break
                     found.append(node)
@@ -311,6 +311,8 @@ class Cursor:
     def kinds_there(self, target: Target, boundary: int) -> set[str] | None:
         """The kinds of the stitches named that stand before `boundary`; None where it is not their kind alone that tells them."""
         if target.kind not in (TargetKind.ANY_STITCH, TargetKind.STITCH):
+            return None
+        if target.kind is TargetKind.ANY_STITCH and any(node.counted for node in self.nodes[self.at : boundary]):
             return None
         kinds = {node.kind for node in self.nodes[self.at : boundary]} - {"space", "ring"}
         if target.kind is TargetKind.STITCH:

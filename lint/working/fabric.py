@@ -18,6 +18,7 @@ class Node:
     __slots__ = ("kind", "parents", "group", "chain", "special", "corner")
     length = 0
     closing = False
+    counted = False
     used = 0
 
     def __init__(self, kind: str, parents: tuple[Node, ...] = (), group: int = 0, chain: int = 0) -> None:
@@ -43,13 +44,28 @@ class Node:
 class Chains(Node):
     """A run of chains between stitches (kind "space"), a single foundation chain ("ch"), or a ring ("ring")."""
 
-    __slots__ = ("length", "closing", "used")
+    __slots__ = ("length", "closing", "counted", "used")
 
     def __init__(self, kind: str, length: int = 0, parents: tuple[Node, ...] = (), group: int = 0) -> None:
         super().__init__(kind, parents, group)
         self.length = length  # chains in it; 0 where they are not known
         self.closing = False  # the space that a joining stitch closed
+        self.counted = False  # a space that the pattern counts as a stitch, and which "next st" does not pass over
         self.used = 0  # single chains worked into so far
+
+
+def count_spaces(nodes: list[Node], values: dict[int, int]) -> int:
+    """The stitches that spaces count as, by their length; one that counts as one is a place like a stitch.
+
+    What a row begins with is no space between stitches.
+    """
+    if not values:
+        return 0
+    first = next((at for at, node in enumerate(nodes) if node.is_stitch and node.kind != "sl st"), len(nodes))
+    found = [node for node in nodes[first:] if node.is_space and node.length in values]
+    for node in found:
+        node.counted = values[node.length] == 1
+    return sum(values[node.length] for node in found)
 
 
 def stitches_of(nodes: list[Node]) -> int:
@@ -133,6 +149,7 @@ class Made:
     joining: int = 0  # stitches that join so, a loop on both sides of each
     filet_blocks: int = 0  # blocks of a filet row, by the width of its spaces; 0 where it is none
     lace_loops: int = 0  # chain loops from one sc to the next, where the row has other spaces as well
+    counted: int = 0  # stitches that its chain spaces count as, where the pattern says so
     edge_loop: int = 0  # the chains of a loop that the row begins with, which stand for no stitch
     slips: int = 0  # slip stitches among other stitches, which count only where a printed count takes them in
 

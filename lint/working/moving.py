@@ -84,8 +84,8 @@ class Moving(Spreading):
             cursor.optional += before
             self.slipped_into = last
         else:
-            cursor.at = index + (0 if last.kind == "space" else 1)
-            if last.kind == "space":
+            cursor.at = index + (0 if last.is_space and not last.counted else 1)
+            if last.is_space and not last.counted:
                 cursor.lay(cursor.nodes[index:])
                 cursor.at = 0
             cursor.last = last

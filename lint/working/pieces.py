@@ -163,7 +163,7 @@ class PatternWorker:
     def _worked(self, habits: dict[Key, int], size: int, in_all: bool = False) -> tuple[Column, PieceState]:
         spiral = self.pattern.facts.get("spiral", False)
         state = PieceState(
-            rules=ChainRules.of(self.pattern.countings, self.heights, self.never_count),
+            rules=ChainRules.of(self.pattern, self.heights, self.never_count),
             habits=dict(habits),
             spiral=spiral,
             effort=self.effort,

@@ -15,7 +15,7 @@ from lint.reading.words.needleloops import loops_together, may_tell_loops, needl
 from lint.reading.words.settingout import set_out
 from lint.reading.words.somebody import about_somebody
 from lint.reading.words.stream import CLOSERS, OPENERS
-from lint.tree import Chain, FastenOff, Remark, RowCall, Turn, Unread
+from lint.tree import Chain, FastenOff, JoinYarn, Remark, RowCall, Turn, Unread, UseYarn
 
 _JOINED = ("number", "stitch", "chain", "increase", "decrease")  # what may stand behind a sign that only joins clauses
 _ROWS_BEGIN = ("make", "number", "open_work", "stitch", "word", "the", "for", "then", "unchanged", "row", "round")
@@ -111,7 +111,8 @@ class OpeningClauses(CountClauses):
         while first and self.stream.lexemes[first - 1].kind in ("and", "then"):
             first -= 1  # "Then work 3 rows even"
         opens = not first or self.stream.lexemes[first - 1].kind in (".", ";", ":", *CLOSERS)
-        opens = opens or not self.has_work() and isinstance(self.steps[-1], (Chain, Turn)) if self.steps else opens
+        behind = bool(self.steps) and isinstance(self.steps[-1], (Chain, Turn, UseYarn, JoinYarn))
+        opens = opens or behind and not self.has_work()
         called = first < start and bool(self.steps) and isinstance(self.steps[-1], RowCall)
         opens = opens or called  # "Rep Row 2 3 times, then work 5 rows even"
         return self.top and opens and self.stream.kind() in _ROWS_BEGIN

@@ -96,6 +96,14 @@ def read_hooks(text: str) -> Iterator[Hook]:
         while (glue := _GLUE.match(text, end)) and (more := _NAME.match(text, glue.end())):
             if glue.end() == end and not glue[0]:
                 break
+            if (
+                "\n" in glue[0]
+                and first["letters"] is None
+                and first["mm"] is None
+                and not first["uk"]
+                and not first["us"]
+            ):
+                break  # "CYC #3" at the end of the line above is the yarn's
             names.append(more)
             end = more.end()
         if len(names) < 2:

@@ -315,10 +315,21 @@ def centimetres(value: float) -> str:
 _LONGEST_LABEL = 300  # characters before a measure in which the words stand that say what it is of
 _WORDS = expression(r"[^\W\d_][\w'’]*(?:[ /&-]+[^\W\d_][\w'’]*)*")
 _NO_LABEL = expression(rf"(?i)^(?:(?:{_INCH}|{_CM}|or|and|to|about|approx\w*|x|by)(?=\W|$)[\s/-]*)+")
+_OF_THE_ONE_BEFORE = expression(r"(?i)[\s.]*(?:wide|long|high|deep|tall|at\s+(?:the\s+)?[a-z]+)\b")
+_FIGURE = expression(r"\d")
 
 
 def label_of(text: str, span: Span) -> str:
     """The words that say what a measure is of: the last before it on its line; "" where there are none."""
     line = text[max(text.rfind("\n", 0, span.start) + 1, span.start - _LONGEST_LABEL) : span.start]
-    words = (_NO_LABEL.sub("", run) for run in reversed(_WORDS.findall(line)))
-    return next((run for run in words if len(run) > 2), "")
+    own = ""
+    for match in reversed(list(_WORDS.finditer(line))):
+        run = _NO_LABEL.sub("", match[0])
+        if len(run) <= 2:
+            continue
+        if _OF_THE_ONE_BEFORE.match(run) and _FIGURE.search(line, 0, match.start()):
+            behind = _OF_THE_ONE_BEFORE.match(text, span.end)  # "16 in wide and 20 in long"
+            own = own or (f" {_NO_LABEL_WORDS.sub('', behind[0]).strip(' .')}" if behind is not None else "")
+            continue
+        return run + own
+    return ""

@@ -19,9 +19,12 @@ class Multiple:
     chain: int | None  # that the foundation chain has more; None where it is not said
 
     def fits(self, chains: int, stitches: int | None) -> bool:
-        """Whether a start of so many chains, or a first row of so many stitches, is such a number."""
+        """Whether a start of so many chains, or a first row of so many stitches, is such a number.
+
+        The chains for turning come on top of the chains alone.
+        """
         ends = {self.edge % self.repeat, (self.edge + (self.chain or 0)) % self.repeat}
-        return chains % self.repeat in ends or stitches is not None and stitches % self.repeat in ends
+        return chains % self.repeat in ends or stitches is not None and (stitches - self.edge) % self.repeat == 0
 
     def nearest(self, chains: int) -> tuple[int, int]:
         """The numbers of chains next below and next above that are one."""

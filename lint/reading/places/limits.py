@@ -24,6 +24,8 @@ def past_lengths(stream: Stream, *stops: str) -> None:
         if stream.kind() in (",", ";") and stream.kind(-1) in _FIGURES and stream.kind(1) in _FIGURES:
             stream.take()  # "until piece measures 14, 15, 16 cm"
             continue
+        if stream.kind() == "." and stream.kind(1) in OPENERS and stream.lexemes[stream.at - 1].lower in _UNITS:
+            stream.take()  # "16 in. (40.5 cm) from beginning"
         close = stream.matching(stream.at) if stream.kind() in OPENERS else None
         inner = stream.lexemes[stream.at + 1 : close] if close is not None else []
         if not inner or any(item.kind not in _LENGTH and item.lower not in _UNITS for item in inner):

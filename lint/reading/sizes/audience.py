@@ -57,6 +57,9 @@ class Audience:
     sure: bool = False  # the word "size", "only" or "for" stands there; else names alone
 
 
+UNKNOWN_SIZES = "the sizes that this is for are not among those of the pattern"  # why such a row is not worked
+
+
 @remembered()
 def canonical(name: str) -> str:
     """One name for a size however it is printed: "Medium" and "med" are m, "XXL" and "2XL" are 2x."""

@@ -137,7 +137,8 @@ def find_sizes(source: SourceText, finder: SectionFinder) -> SizeLine:
             return SizeLine.shown(fitting or measured or named[0], shown)
     measured = _measured(lines, finder, shown.number)
     if measured and len(measured) <= _MOST_SIZES:
-        return SizeLine.shown(measured, shown)
+        too_few = any(len(names) >= _ENOUGH for names in _headed(lines, finder))  # a line of sizes lacks a name
+        return SizeLine.shown(measured, shown, shown.first if too_few else None)
     if shown.sure or shown.number and _FOR_ALL.search(text) is not None:
         names = tuple(f"{_ordinal(number)} size" for number in range(1, shown.number + 1))
         return SizeLine.shown(names, shown, shown.first)

@@ -64,7 +64,7 @@ def with_unfit_folded(stream: Stream) -> tuple[Stream, list[UnfitList]]:
         inside = lexemes[first : last + 1]
         figures = [figure for item in inside if _figure(item) for figure in _values(item)]
         kind = "ordinals" if any(item.kind == "ordinal" for item in inside) else "number"
-        amount = Amount(tuple([*figures, *[None] * sizes][:sizes]))
+        amount = Amount(tuple([*figures, *figures[-1:] * sizes][:sizes]))  # no size is without work there
         words = stream.words(first, last + 1)
         lexemes[first : last + 1] = [Lexeme(kind, words, span.start, span.end, inside[0].glued, amount=amount)]
         lists.append(UnfitList(span, len(figures)))
