@@ -53,8 +53,8 @@ from lint.working.gaps import into_stitches
 from lint.working.grouping import PARTED, PETAL
 from lint.working.lastwords import all_slip_stitches, into_any_loop, into_part, joins_loop, last_limit
 from lint.working.leads import joined_and_turned, on_stitches
+from lint.working.likepasses import LikePasses
 from lint.working.moving import in_turn, slipped_up_to
-from lint.working.plain import Plain
 from lint.working.rowstate import Noted, main_stitch
 from lint.working.troubles import Trouble
 from lint.working.underloops import passed_alike
@@ -82,7 +82,7 @@ class Worked:
 _LONGEST_TURN = 4  # chains; more that do not count are a loop at the edge, "1 ch-7 loop"
 
 
-class Bench(Plain):
+class Bench(LikePasses):
     """Works the steps of one row."""
 
     def work(self, steps: tuple[Step, ...]) -> Worked:

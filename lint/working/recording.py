@@ -14,6 +14,7 @@ from lint.tree import Chain, Passage, Repeat, Shaping, Skip, Step, Work
 from lint.working.accounts import Accounts, Entry
 from lint.working.bench import Bench
 from lint.working.fabric import Fabric, Node
+from lint.working.likepasses import PassMark
 from lint.working.workings import Role, Workings
 
 
@@ -69,6 +70,9 @@ class RecordingBench(KeepingBench):
 
     def plain_passes(self, step: Repeat, most: int, upto: int) -> int:
         return 0  # each pass is watched
+
+    def like_passes(self, began: PassMark | None, most: int, upto: int) -> int:
+        return 0
 
     def save(self) -> tuple:
         return (*super().save(), len(self.entry.passes))

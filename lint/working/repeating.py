@@ -17,6 +17,7 @@ from lint.working.rowstate import Noted
 from lint.working.underloops import fastens_loops, passed_alike, passed_before, takes_all_spaces
 
 _ROOM = 12  # places: fewer may really be too few for one pass
+_PASSES_TRIED = 3  # before a repeat is known to be one whose passes are all alike, or not
 _FAR_TOO_OFTEN = 300  # passes beyond what fits: the number is a slip of the pen, and a count made of it tells nothing
 _INTO = (Work, Group, Skip)
 
@@ -93,6 +94,7 @@ class Repeating(Moving):
             last = number == passes - 1
             items = step.last_pass if last and step.last_pass is not None else step.items
             before = len(self.made), self.cursor.at
+            mark = self.pass_mark(step) if number < _PASSES_TRIED and items is step.items else None
             self.run(items, following if last else (*step.items, *following))
             if self.cursor.ran_out > ran_out and whole == passes:
                 whole = number
@@ -106,6 +108,7 @@ class Repeating(Moving):
             self.check_last(number < passes)
             if number == 1:
                 number += self.plain_passes(step, passes - 2, len(self.cursor.nodes))
+            number += self.like_passes(mark, passes - number - 1, len(self.cursor.nodes))
         if 1 <= whole < passes:  # some passes fit, and then the places run out
             wanted = next((n.trouble.wanted for n in self.noted[noted:] if n.trouble.kind == "run out"), "st")
             self.noted[noted:] = [n for n in self.noted[noted:] if n.trouble.kind != "run out"]
@@ -129,6 +132,7 @@ class Repeating(Moving):
         passes, before_last, self.took_last = 0, None, False
         while cursor.at < boundary and self.something_left(step, boundary):
             state, gap = self.save(), self.gap_at
+            mark = self.pass_mark(step) if passes < _PASSES_TRIED else None
             self.run(step.items, step.items)
             if self.ran_out_since(state) and self.skips_past(step, state, boundary, following):
                 passes, before_last = passes + 1, state
@@ -148,6 +152,7 @@ class Repeating(Moving):
             self.check_last(passes == 1)
             if passes == 1:
                 passes += self.plain_passes(step, len(cursor.nodes), boundary)
+            passes += self.like_passes(mark, len(cursor.nodes), boundary)
             self.check_size()
         if not passes and boundary - cursor.at > _ROOM:
             raise PlacesUnknown("the repeat does not fit even once, though there is room")

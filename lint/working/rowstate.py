@@ -143,6 +143,7 @@ class RowState:
         self.foundation: int | None = None  # a row that is nothing but a chain
         self.main = plain_stitch
         self.plain_runs: dict = {}  # by a step's id: how its clause is worked the short way
+        self.like_steps: dict[int, bool] = {}  # by a repeat's id: whether its passes may be copied
         self.used = 0
         self.earlier = EarlierRows()  # the rows before, by their numbers
         self.used_earlier: Counter = Counter()  # of those rows, the places that this one has worked into
