@@ -32,6 +32,8 @@ _FARTHEST = 12  # rows: how far off one may be that is looked at for clauses lik
 _MOST_BEFORE = 120  # clauses of the row before that may be too many or too few
 _MOST_PAIRED = 24  # numbers of a row of which two may be off in contrary ways
 _ROW_COST = 30  # what working a row costs beside its stitches, in stitches
+_CLAUSES = 60  # of a row: beyond these each takes more time, since each looks through the row below for where it ends
+_BEYOND = 8
 _LIKE_A_TWIN = 0.5  # less for an edit that makes a clause the same as another of these rows
 _UNLIKE_A_TWIN = 0.25  # more for one that makes a number another than its twin: the odd one is rather wrong
 _UNSPOKEN = 0.5  # more for one that leaves stitches of a kind that the count does not speak of
@@ -140,7 +142,8 @@ class RowSearch:
     def _try(self, edit: Edit, forced: dict[Key, int] | None = None) -> Trial | None:
         trial = self.rework.alone(self.moment, edit, self.forced if forced is None else forced)
         made = trial.worked.made.stitches if trial is not None else 0
-        self.worked += _ROW_COST + max(made, self.clauses)  # each clause takes its time, whatever it makes
+        beyond = max(0, self.clauses - _CLAUSES)  # no row is so long but one that was written by a machine
+        self.worked += _ROW_COST + max(made, self.clauses) + beyond * _BEYOND  # each clause takes its time
         return trial
 
     def _tried(self, edits: Iterable[Edit]) -> Iterator[Candidate]:
