@@ -60,6 +60,7 @@ def hard() -> Iterator[tuple[str, str]]:
         "rows up to a number beyond any",
         f"{head}Work 999999999 SLEEVE\nWork Rows 1, 2 and 999999999 as for Back.\n",
     )
+    yield "hundreds of runs in one row", head + "Row 2: " + "1 sc in each st, " * 400 + "turn.\n"
     yield (
         "ranges backwards and endless",
         f"{head}Ch 10.\nRow 9-2: Sc in each ch.\nRows 3-999999999: Ch 1, sc in each sc, turn.\n",
