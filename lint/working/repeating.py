@@ -18,6 +18,7 @@ from lint.working.underloops import fastens_loops, passed_alike, passed_before, 
 
 _ROOM = 12  # places: fewer may really be too few for one pass
 _FAR_TOO_OFTEN = 300  # passes beyond what fits: the number is a slip of the pen, and a count made of it tells nothing
+_ALONG_EDGES = "how often the repeat is worked along the other edges of the piece is not said"
 _INTO = (Work, Group, Skip)
 
 
@@ -130,6 +131,8 @@ class Repeating(Moving):
         while cursor.at < boundary and self.something_left(step, boundary):
             state, gap = self.save(), self.gap_at
             self.run(step.items, step.items)
+            if not self.cursor.known:
+                raise PlacesUnknown(_ALONG_EDGES)  # "*10 sc, 3 sc in corner; rep from * around": round a flat piece
             if self.ran_out_since(state) and self.skips_past(step, state, boundary, following):
                 passes, before_last = passes + 1, state
                 break
