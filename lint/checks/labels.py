@@ -34,6 +34,9 @@ _OF_A_SORT = expression(
 )  # "1st dec row": has its own count
 
 
+_GOES_ON = expression(r"(?i)\b(?:cont(?:inue|inuing)?|keep|carry|go\s+on|rep(?:eat)?)\b")  # words that may be for more rows
+
+
 def check_order(context: Context) -> Iterator[Finding]:
     """row-number-out-of-order: a number left out, doubled or slipped, in any size; numbers may start again at 1."""
     names = context.pattern.sizes
@@ -140,6 +143,7 @@ def _runs(part: Part, size: int) -> Iterator[list[_Numbered]]:
                 run.append(_Numbered(label, numbers))
                 joined = False
                 parts = len(numbers) == 1 and any(isinstance(step, RowCall) and _several(step) for step in row.steps)
+                parts = parts or len(numbers) == 1 and any(_GOES_ON.search(step.words) for step in row.unread())
         if parts:
             yield run
             run = []
