@@ -34,7 +34,9 @@ _OF_A_SORT = expression(
 )  # "1st dec row": has its own count
 
 
-_GOES_ON = expression(r"(?i)\b(?:cont(?:inue|inuing)?|keep|carry|go\s+on|rep(?:eat)?)\b")  # words that may be for more rows
+_GOES_ON = expression(
+    r"(?i)\b(?:cont(?:inue|inuing)?|keep|carry|go\s+on|rep(?:eat)?)\b"
+)  # words that may be for more rows
 
 
 def check_order(context: Context) -> Iterator[Finding]:
