@@ -350,7 +350,7 @@ class RowCall:
     to_part: str | None = None  # "as for Back to armholes"
     own: tuple[tuple[Step, ...], ...] = ()  # the rows themselves, where the sentence tells them: "Work 3 rows even"
     lead: tuple[tuple[Step, ...], ...] = ()  # those before the first pass: "in next row and in every 4th row …"
-    apart: bool = False  # rows lie between them that are not told: "in every 4th row 3 times"
+    apart: int = 0  # one row of so many, those between are not told: 4 of "in every 4th row 3 times"
     growth: tuple[Growth, ...] = ()  # "each row adds 6 dc and 2 ch-1 sps"
     swap: Swap | None = None
     shaped: Shaping | None = None  # "inc 1 st at each end": of each of these rows

@@ -47,3 +47,24 @@ def test_more_shaped_than_rows() -> None:
     """A label for fewer rows than are shaped is a fault of the label."""
     text = _BACK.format("Rows 2-4: Inc 1 st at each end of every 2nd row 4 times. 38 (42) sts", "38 (42)")
     assert corrections(check(text)) == [("range-length-differs", 8)]
+
+
+def test_an_interval_too_long_for_its_label() -> None:
+    """From the first of four in every 4th row to the last there are thirteen rows; more may be named, fewer may not."""
+    for rows, found in (("2-14", []), ("2-13", [("range-length-differs", 8)]), ("2-5", [("range-length-differs", 8)])):
+        text = _BACK.format(f"Rows {rows}: Inc 1 st at each end of every 4th row 4 times. 38 (42) sts", "38 (42)")
+        assert corrections(check(text)) == found, rows
+
+
+def test_shaped_rows_that_are_named_one_by_one() -> None:
+    """Four rows with three between each are as far apart as they are said to be."""
+    text = _BACK.format("Rows 5, 9, 13 and 17: Inc 1 st at each end (every 4th row). 38 (42) sts", "38 (42)")
+    assert ("range-length-differs", 8) not in corrections(check(text))
+
+
+def test_a_label_before_words_that_may_be_for_more_rows() -> None:
+    """What goes on, and was not understood, may end on any number; other work that was not understood has its own."""
+    text = _BACK.format("Row 2: Continue with frobs in this way to 12 sts.", "38 (42)").replace("Next row", "Row 7")
+    assert ("row-number-out-of-order", 9) not in corrections(check(text))
+    other = text.replace("Continue with frobs in this way to 12 sts.", "Ch 1, frob in each st across, turn.")
+    assert ("row-number-out-of-order", 9) in corrections(check(other))

@@ -68,3 +68,49 @@ def test_no_count_is_missed_where_the_total_stays() -> None:
     text = CLOTH.format("Each ch-1 sp counts as a stitch.", "sc in first st", 21)
     kept = text.replace(" Turn. (21 sts)\nRow 3", " Turn.\nRow 3")
     assert kept != text and not any(rule == "count-missing" for rule, _ in all_findings(check(kept)))
+
+
+FRAME = (
+    "Frame\nUS terms\n\n"
+    "Rnd 1: Ch 5, join with sl st to form a ring. Ch 3 (counts as dc), 3 dc in ring, ch 2, *4 dc in ring, ch 2; rep from * "
+    "2 times more, join. ({})\n"
+)
+
+
+@pytest.mark.parametrize(
+    ("count", "sound"),
+    [
+        ("20 sts: 16 dc, 4 ch-2 sps", True),
+        ("20 sts, 16 dc and 4 corner sps", True),
+        ("16 sts, 4 ch-2 sps", True),
+        ("20 sts, 4 ch-2 sps", False),  # of what these 20 are is not said
+        ("21 sts: 16 dc, 4 ch-2 sps", False),
+        ("19 sts: 15 dc, 4 ch-2 sps", False),
+    ],
+)
+def test_a_total_of_stitches_and_spaces_that_are_told_beside_it(count: str, sound: bool) -> None:
+    """The sum of what is told is no other count; one that is not their sum is, and so is each of them."""
+    wrong = [rule for rule, _ in all_findings(check(FRAME.format(count)), ("correction", "query"))]
+    assert ("count-differs" not in wrong) is sound
+
+
+def test_such_a_total_where_spaces_count() -> None:
+    """A note that spaces are stitches does not make the total wrong that says of what it is."""
+    text = CLOTH.format("Each ch-1 sp counts as a stitch.", "sc in first st", "21 sts: 11 sc, 10 ch-1 sps")
+    text = text.replace("ch-1 sps sts", "ch-1 sps")
+    assert "10 ch-1 sps)" in text
+    assert not any(rule == "count-differs" for rule, _ in all_findings(check(text)))
+    worse = text.replace("21 sts: 11 sc", "20 sts: 10 sc")
+    assert any(rule == "count-differs" for rule, _ in all_findings(check(worse), ("correction",)))
+
+
+@pytest.mark.parametrize("sign", ["-", "–"])
+def test_a_count_whose_first_size_has_no_figure(sign: str) -> None:
+    """A dash before the first comma stands for a size that does not work the row; one before a figure only leads to it."""
+    text = (
+        "Strip\n\nSizes: S (M, L)\n\nRow 1: Ch 9 (11, 13), sc in 2nd ch from hook and in each ch across, turn. (8 (10, 12) sc)\n"
+        "Sizes M and L only:\nRow 2: Ch 1, 2 sc in first st, sc in each st to end, turn. ({}, {}, 13 sc)\n"
+    )
+    assert counts(check(text.format(sign, 11)), 1) == [10, 11]
+    assert not any(rule == "count-differs" for rule, _ in all_findings(check(text.format(sign, 11))))
+    assert any(rule == "count-differs" for rule, _ in all_findings(check(text.format(sign, 12)), ("correction",)))

@@ -10,12 +10,14 @@ from lint.expression import expression
 from lint.ledger import LedgerRow
 from lint.pattern import Row
 from lint.reading.sizes.audience import UNKNOWN_SIZES, canonical
+from lint.reading.sizes.sizenames import is_size_name
 from lint.source import Span
 from lint.tree import RowCall, Unread, walk
 
 _LINES_ABOVE = 6  # within which the words stand that say for whom a row is
+_MOST_WORDS = 3  # of a name that is none of those in use
 _ONLY = expression(r"(?i)\bsizes?\b|\bonly\b|\bfor\b")
-_NAMES = expression(r"(?i)(?<!\w)(?!(?:for|and|or|the|sizes?|only|all|both)\b)[^\W_][^,()\[\]&/:\n]*?(?=\s*(?:[,()\[\]&/:\n]|$|\band\b|\bor\b|\bonly\b|\bsizes?\b))")  # fmt: skip
+_NAMES = expression(r"(?i)(?<!\w)(?!(?:for|and|or|the|sizes?|only|all|both)\b)[^\W_][^,;()\[\]&/:\n]*?(?=\s*(?:[,;()\[\]&/:\n]|$|\band\b|\bor\b|\bonly\b|\bsizes?\b))")  # fmt: skip
 
 
 def unknown_sizes(context: Context) -> dict[int, Span]:
@@ -41,8 +43,12 @@ def _name(text: str, row: Row, own: set[str]) -> Span | None:
     start = text.rfind("\n", 0, row.span.start) + 1
     for _ in range(_LINES_ABOVE):
         if _ONLY.search(text, start, end):
-            words = _NAMES.finditer(text, start, end)
-            return next((Span(*word.span()) for word in words if canonical(word[0]) not in own), None)
+            names = list(_NAMES.finditer(text, start, end))
+            others = [name for name in names if canonical(name[0]) not in own]
+            known = [name for name in others if is_size_name(name[0])]
+            if not known and len(others) == len(names):  # "Finish all ends for S" names no size but its own
+                known = [name for name in others[:1] if len(name[0].split()) <= _MOST_WORDS]
+            return Span(*known[0].span()) if known else None
         start, end = text.rfind("\n", 0, max(0, start - 1)) + 1, max(0, start - 1)
     return None
 

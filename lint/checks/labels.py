@@ -34,6 +34,11 @@ _OF_A_SORT = expression(
 )  # "1st dec row": has its own count
 
 
+_GOES_ON = expression(
+    r"(?i)\b(?:cont(?:inue|inuing)?|keep|carry|go\s+on|rep(?:eat)?)\b"
+)  # words that may be for more rows
+
+
 def check_order(context: Context) -> Iterator[Finding]:
     """row-number-out-of-order: a number left out, doubled or slipped, in any size; numbers may start again at 1."""
     names = context.pattern.sizes
@@ -100,15 +105,16 @@ class _Numbered:
 
 def _slips(part: Part, size: int) -> Iterator[_Slip]:
     """The labels out of order as one size reads them; a number that only other sizes work is not left out."""
-    others = {
-        number
-        for row in part.rows
-        if row.label is not None and not _works(row, size)
-        for numbers in (*row.label.by_size, row.label.numbers)
-        for number in numbers
-    }
+    others, shared = set(), set()  # of rows that this size does not work; of ranges that end later in others
+    for row in part.rows:
+        if row.label is not None:
+            numbers = {number for told in (*row.label.by_size, row.label.numbers) for number in told}
+            if not _works(row, size):
+                others |= numbers
+            elif row.label.by_size:
+                shared |= numbers.difference(row.label.at(size))
     for index, run in enumerate(_runs(part, size)):
-        yield from _order(run, others, opens=not index)
+        yield from _order(run, others, shared, opens=not index)
 
 
 def _runs(part: Part, size: int) -> Iterator[list[_Numbered]]:
@@ -139,6 +145,7 @@ def _runs(part: Part, size: int) -> Iterator[list[_Numbered]]:
                 run.append(_Numbered(label, numbers))
                 joined = False
                 parts = len(numbers) == 1 and any(isinstance(step, RowCall) and _several(step) for step in row.steps)
+                parts = parts or len(numbers) == 1 and any(_GOES_ON.search(step.words) for step in row.unread())
         if parts:
             yield run
             run = []
@@ -150,10 +157,11 @@ def _several(call: RowCall) -> bool:
     return call.rows is not None or call.times is not None or call.until is not None or call.open_ended
 
 
-def _order(run: list[_Numbered], others: set[int], opens: bool) -> Iterator[_Slip]:
+def _order(run: list[_Numbered], others: set[int], shared: set[int], opens: bool) -> Iterator[_Slip]:
     """One slip for each number that is off; one that slipped by itself does not move those after it.
 
-    `opens`: the run is the first of its piece, and should begin at 1.
+    `others`: numbers that only other sizes work; `shared`: those at the end of a range that this size leaves earlier, behind
+    which a row may have one number for all.  `opens`: the run is the first of its piece, and should begin at 1.
     """
     last: tuple[int, Label] | None = None
     printed: int | None = None  # the number of a label that slipped: those after it may go on from that
@@ -171,8 +179,9 @@ def _order(run: list[_Numbered], others: set[int], opens: bool) -> Iterator[_Sli
         goes_on = last[0] + 1 if last is not None else 1
         alone = coming is not None and coming.numbers[0] == goes_on + count  # the next numbers on as if this were right
         fits = first in (goes_on, (printed or -1) + 1) or first == 1 and last is not None and not alone
-        near = goes_on < first <= goes_on + len(others)  # a number of thirty figures is not run up to
-        fits = fits or near and others.issuperset(range(goes_on, first))
+        elsewhere = others if label.by_size else others | shared
+        near = goes_on < first <= goes_on + len(elsewhere)  # a number of thirty figures is not run up to
+        fits = fits or near and elsewhere.issuperset(range(goes_on, first))
         if fits or last is None and not (opens and alone and first > 1):
             last = (one.numbers[-1], label)
             continue

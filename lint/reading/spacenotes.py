@@ -6,11 +6,11 @@ that "next 6 sts" goes over.
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Callable, Iterable
 from dataclasses import replace
 
 from lint.expression import expression
-from lint.pattern import Part, Row, Stated
+from lint.pattern import Part, Row, Stated, StatedItem
 
 # a chain space of a known length: "ch-1 sp", "1-ch spaces", "chain 2 space"
 _SPACE = r"(?:ch(?:ain)?s?[ -]?(?P<after>\d)|(?P<before>\d)[ -]?ch(?:ain)?)[ -]+(?:sps?|spaces?)\b"
@@ -51,15 +51,40 @@ def spaces_that_count(text: str) -> tuple[tuple[int, int], ...]:
 
 def counted_with_spaces(parts: Iterable[Part], spaces: tuple[tuple[int, int], ...]) -> tuple[Part, ...]:
     """The parts, with "63 sts" as a count of such spaces as well; a count that names spaces leaves them out itself."""
-    if not spaces:
-        return tuple(parts)
-    return tuple(replace(part, rows=tuple(_row(row) for row in part.rows)) for part in parts)
+    count = _with_note if spaces else _without_sum
+    return tuple(replace(part, rows=tuple(_row(row, count) for row in part.rows)) for part in parts)
 
 
-def _row(row: Row) -> Row:
-    if row.stated is None or any(item.unit.partition(":")[0] in ("space", "chain") for item in row.stated.items):
-        return row
-    return replace(row, stated=_stated(row.stated))
+def _row(row: Row, count: Callable[[Stated], Stated]) -> Row:
+    return row if row.stated is None else replace(row, stated=count(row.stated))
+
+
+def _with_note(stated: Stated) -> Stated:
+    named = any(_of_spaces(item) for item in stated.items)
+    return stated if named and not _in_all(stated) else _stated(stated)
+
+
+def _without_sum(stated: Stated) -> Stated:
+    """The count without "16 sts" of "16 sts: 9 dc, 7 ch-1 sps", which only says what the others come to."""
+    named = any(_of_spaces(item) or item.unit == "corner" for item in stated.items)
+    if not named or not _in_all(stated):
+        return stated
+    return replace(stated, items=tuple(item for item in stated.items if item.unit != "stitches"))
+
+
+def _of_spaces(item: StatedItem) -> bool:
+    return item.unit.partition(":")[0] in ("space", "chain")
+
+
+def _in_all(stated: Stated) -> bool:
+    """Whether a count of stitches is what those told beside it come to, spaces and all: "16 sts: 9 dc, 7 ch-1 sps"."""
+    whole = [item.number for item in stated.items if item.unit == "stitches"]
+    parts = [item.number for item in stated.items if item.unit != "stitches"]
+    return (
+        len(whole) == 1
+        and len(parts) > 1
+        and all(figure == sum(part.at(size) or 0 for part in parts) for size, figure in enumerate(whole[0].values))
+    )
 
 
 def _stated(stated: Stated) -> Stated:

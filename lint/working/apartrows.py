@@ -5,7 +5,9 @@ Which of the rows are the four is not said, but what all of them come to is, so 
 
 from __future__ import annotations
 
-from lint.pattern import Row
+from collections.abc import Iterator
+
+from lint.pattern import Part, Row
 from lint.tree import OpenWork, RowCall
 from lint.working.instances import passes_of
 from lint.working.met import Called
@@ -30,3 +32,13 @@ def rows_apart(
     even = Called((OpenWork(call.span, "even", plain=True),), None, cycle[0].kind, cycle[0].label, None)
     rows = [*[even] * (most - passes * len(cycle)), *cycle * passes]
     return rows, [*[None] * (most - 1), numbers[-1]]
+
+
+def too_few_rows(row: Row, part: Part, call: RowCall) -> Iterator[tuple[Row, Part, int, int]]:
+    """A label that does not reach from the first to the last row that is shaped: how many it names, how many they take."""
+    passes = passes_of(call, 1)
+    lone = len(call.own) < 2 and sum(isinstance(step, RowCall) for step in row.steps) == 1
+    if passes and lone and row.label is not None and len(row.label.numbers) > 1:
+        named = row.label.numbers[-1] - row.label.numbers[0] + 1
+        if 0 < named <= (passes - 1) * call.apart:
+            yield row, part, named, passes * call.apart

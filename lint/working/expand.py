@@ -9,7 +9,7 @@ from lint.amount import ONE, Amount
 from lint.pattern import Part, Row, Stated
 from lint.tree import MAKES_STITCHES, THE_PIECE_BEFORE, FastenOff, RowCall, Step, TimesKind, Unread
 from lint.working.alternating import Alternates, label_word
-from lint.working.apartrows import ends_by_size, rows_apart
+from lint.working.apartrows import ends_by_size, rows_apart, too_few_rows
 from lint.working.besides import once
 from lint.working.gainsbefore import own_rows
 from lint.working.growth import grown_steps
@@ -235,7 +235,7 @@ class Expander:
     ) -> tuple[list[Called], list[int | None]]:
         """Rows that begin with others than the cycle's ("in next row and …"), or that lie apart and have no numbers."""
         if call.apart:
-            self.counted_on = False
+            self.counted_on, self.range_faults = False, [*self.range_faults, *too_few_rows(row, part, call)]
             return cycle, [None] * len(numbers) if row.label is None else numbers
         lead = [Called(steps, None, cycle[0].kind, cycle[0].label, None) for steps in call.lead]
         if call.until is None:

@@ -19,6 +19,7 @@ from lint.working.underloops import fastens_loops, passed_alike, passed_before, 
 _ROOM = 12  # places: fewer may really be too few for one pass
 _PASSES_TRIED = 3  # before a repeat is known to be one whose passes are all alike, or not
 _FAR_TOO_OFTEN = 300  # passes beyond what fits: the number is a slip of the pen, and a count made of it tells nothing
+_ALONG_EDGES = "how often the repeat is worked along the other edges of the piece is not said"
 _INTO = (Work, Group, Skip)
 
 
@@ -134,6 +135,8 @@ class Repeating(Moving):
             state, gap = self.save(), self.gap_at
             mark = self.pass_mark(step) if passes < _PASSES_TRIED else None
             self.run(step.items, step.items)
+            if not self.cursor.known:
+                raise PlacesUnknown(_ALONG_EDGES)  # "*10 sc, 3 sc in corner; rep from * around": round a flat piece
             if self.ran_out_since(state) and self.skips_past(step, state, boundary, following):
                 passes, before_last = passes + 1, state
                 break

@@ -12,6 +12,7 @@ from lint.reading.counting.atordinals import at_ordinals
 from lint.reading.counting.attheend import shaped_until
 from lint.reading.counting.lastcounts import perhaps_more
 from lint.reading.counting.nocounts import remaining_told
+from lint.reading.places.chainsinone import chains_in_one
 from lint.reading.places.cornersinturn import corners_in_turn
 from lint.reading.places.guard import nothing_swallowed
 from lint.reading.places.pointedback import back_at_first, those_meant
@@ -52,7 +53,7 @@ def settle(reading: Reading, stream: Stream, words: list[Lexeme], unfit: list[Un
     reading.steps = corners_in_turn(reading.steps, stream.lexemes)
     reading.steps = seam_behind_count(after_fastening(reading.steps, stream.lexemes), words, reading.stated)
     reading.steps = increase_noted(layers_noted(reading.steps, words, stream.lexemes), words)
-    reading.steps = chains_past_row_ends(reading.steps)
+    reading.steps = chains_in_one(chains_past_row_ends(reading.steps))
     reading.steps = at_ordinals(shaped_calls(reading.steps, stream.lexemes), stream.lexemes)
     reading.stated = remaining_told(reading.steps, loops_as_stitches(reading.steps, reading.stated), words)
     reading.stated = perhaps_more(reading.steps, reading.stated, words, sizes)

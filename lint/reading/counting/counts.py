@@ -273,7 +273,8 @@ def read(stream: Stream, bare: bool) -> Stated | None:
     items: list[StatedItem] = []
     pending: list[Amount] = []
     per_side: Amount | None = None
-    stream.skip("=", "dash", ":", "the")
+    if not (stream.kind() == "dash" and stream.kind(1) == ","):  # "-, 14, 16 sc": no figure for the first size
+        stream.skip("=", "dash", ":", "the")
     if stream.kind() == "total":
         stream.take()
     if bare and stream.kind() != "number" and (by_unit := units_first(stream)) is not None:

@@ -35,7 +35,12 @@ class Rhythm:
 
     def call(self, span: Span, **called: object) -> RowCall:
         """The rows: those between them are not told, and are worked even."""
-        how = {"times": self.times, "until": self.until, "apart": self.step > 1, "times_in_all": self.in_all}
+        how = {
+            "times": self.times,
+            "until": self.until,
+            "apart": self.step if self.step > 1 else 0,
+            "times_in_all": self.in_all,
+        }
         return RowCall(span, None, None, **how, **called)
 
 

@@ -135,7 +135,8 @@ def _shaped_rows(stream: Stream, shaping: Shaping, start: int) -> RowCall | Shap
         cycle = ((shaping,),)  # in which of the rows the first falls is not said
     if number is not None and number.kind is TimesKind.MORE and not first:
         number = Times(number.span, TimesKind.IN_ALL, number.number)
-    return RowCall(span, None, None, times=number, until=until, own=cycle, lead=first, apart=step > 1 and not first)
+    apart = step if step > 1 and not first else 0
+    return RowCall(span, None, None, times=number, until=until, own=cycle, lead=first, apart=apart)
 
 
 def _this_row(stream: Stream) -> bool:

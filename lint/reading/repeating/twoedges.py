@@ -140,7 +140,7 @@ def _calls(stream: Stream, one: _Edge, other: _Edge, start: int) -> list[Step]:
             row: Step = Shaping(span, Amount.of(abs(gain)), gain > 0, ShapedWhere.EVENLY)
             row = row if gain else OpenWork(span, "even", plain=True)
             times = Times(span, TimesKind.IN_ALL, Amount(tuple(often)))
-            found.append(RowCall(span, None, None, times=times, own=((row,),), apart=one.step > 1))
+            found.append(RowCall(span, None, None, times=times, own=((row,),), apart=one.step if one.step > 1 else 0))
     return found
 
 
@@ -159,7 +159,8 @@ def _shaped_rows(span: Span, one: _Edge, other: _Edge) -> list[Step]:
         gains.append([abs(gain) for gain in told if gain])
     rows = tuple((Shaping(span, Amount(figures), one.gain > 0, ShapedWhere.EVENLY),) for figures in zip_longest(*gains))
     once = Times(span, TimesKind.IN_ALL, Amount(tuple(min(1, len(told)) for told in gains)))
-    return [RowCall(span, None, None, times=once, own=rows, apart=max(one.step, other.step) > 1)] if rows else []
+    step = max(one.step, other.step)
+    return [RowCall(span, None, None, times=once, own=rows, apart=step if step > 1 else 0)] if rows else []
 
 
 def _falls(edge: _Edge, row: int, size: int) -> bool:

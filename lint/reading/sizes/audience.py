@@ -57,7 +57,7 @@ class Audience:
     sure: bool = False  # the word "size", "only" or "for" stands there; else names alone
 
 
-UNKNOWN_SIZES = "the sizes that this is for are not among those of the pattern"  # why such a row is not worked
+UNKNOWN_SIZES = "which of the pattern's sizes this is for was not understood"  # why such a row is not worked
 
 
 @remembered()

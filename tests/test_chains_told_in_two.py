@@ -1,0 +1,30 @@
+"""A foundation chain told in two pieces, before a stitch that is counted from the hook."""
+
+import pytest
+from helpers import check, corrections, counts
+
+STRIP = "Strip\nUS terms\n\nRow 1: {} and in each ch across, turn. ({})\n"
+
+
+@pytest.mark.parametrize(
+    ("begun", "count", "wrong"),
+    [
+        ("Ch 14, ch 1 for turning, sc in 2nd ch from hook", "14 sc", "15 sc"),
+        ("Ch 14, plus ch 1 for turning, sc in 2nd ch from hook", "14 sc", "13 sc"),
+        ("Ch 14 and ch 1 more, sc in 2nd ch from hook", "14 sc", "1 sc"),
+        ("Ch 14, ch 2 more, hdc in 3rd ch from hook", "14 hdc", "16 hdc"),
+    ],
+)
+def test_two_chains_are_one(begun: str, count: str, wrong: str) -> None:
+    """The chain counted from the hook lies beyond the second piece, so that the first is worked into as well."""
+    report = check(STRIP.format(begun, count))
+    assert counts(report) == [14] and corrections(report) == []
+    assert ("count-differs", 4) in corrections(check(STRIP.format(begun, wrong)))
+
+
+def test_a_picot_behind_a_turning_chain_is_its_own() -> None:
+    """The second chain alone is closed to a ring by its slip stitch: the row's stitches are those below."""
+    text = STRIP.format("Ch 9, sc in 2nd ch from hook", "8 sc") + (
+        "Row 2: Ch 1, ch 3, sl st in 3rd ch from hook, sc in each sc across. (8 sc)\n"
+    )
+    assert counts(check(text)) == [8, 8]
