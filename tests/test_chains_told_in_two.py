@@ -28,3 +28,14 @@ def test_a_picot_behind_a_turning_chain_is_its_own() -> None:
         "Row 2: Ch 1, ch 3, sl st in 3rd ch from hook, sc in each sc across. (8 sc)\n"
     )
     assert counts(check(text)) == [8, 8]
+
+
+@pytest.mark.parametrize(
+    "begun", ["Ch 14, then ch 3 more.", "Ch 14. Ch 3.", "Ch 14 (not too tightly), ch 3.", "Ch 17."]
+)
+def test_a_line_of_two_chains_is_one(begun: str) -> None:
+    """A line of chains and nothing else is what the first row is worked into, all of it."""
+    text = f"Strip\nUS terms\n\n{begun}\nRow 1: Dc in 4th ch from hook and in each ch across, turn. (15 dc, with the ch-3)\n"
+    assert counts(check(text)) == [15]
+    assert corrections(check(text)) == []
+    assert [rule for rule, _ in corrections(check(text.replace("15 dc", "16 dc")))] == ["count-differs"]
