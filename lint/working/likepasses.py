@@ -42,10 +42,14 @@ class LikePasses(Plain):
         """The state before a pass, where its steps are such as may be copied."""
         local = self.like_steps.get(id(step))
         if local is None:
-            local = self.like_steps[id(step)] = all(map(_is_local, step.items))
+            local = self.like_steps[id(step)] = all(map(_is_local, step.items)) and not self._all_plain(step)
         if not local or self.outer is not None or self.cursor.troubles:
             return None
         return self._mark()
+
+    def _all_plain(self, step: Repeat) -> bool:
+        """Whether the passes are worked the short way for plain runs."""
+        return all(isinstance(item, Work) and self.plain_run(item).places for item in step.items)
 
     def _mark(self) -> PassMark:
         last = self.made[-1].length if self.made else 0
