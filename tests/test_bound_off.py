@@ -65,3 +65,16 @@ def test_bound_off_in_rows() -> None:
 def test_bound_off_who_knows_where(words: str) -> None:
     """Where neither edge nor order says which stitches are meant, or how the row is worked, it is not worked."""
     assert all(row == (None, None) for row in _rows(words))
+
+
+@pytest.mark.parametrize(
+    ("words", "made"),
+    [
+        ("Row 2: Hdc to last 8 sts, bind off 8 sts at neck edge, turn.", (32, 36)),
+        ("Row 2: Hdc in next 15 sts, bind off 8 sts at neck edge, turn.", (None, None)),
+        ("Row 2: Hdc in next 15 sts, dec 8 sts at neck edge, turn.", (None, None)),
+    ],
+)
+def test_an_edge_behind_work(words: str, made: tuple[int | None, ...]) -> None:
+    """Behind a run that stops short they are its last ones; behind so many stitches nobody can tell what the rest is."""
+    assert all(row == made for row in _rows(words))

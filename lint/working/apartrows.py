@@ -23,7 +23,7 @@ def rows_apart(
 ) -> tuple[list[Called], list[int | None]] | None:
     """The rows and their numbers, as many in each size, those worked even first; None where the rows are not such."""
     passes = passes_of(call, len(cycle))
-    told = next(step for step in row.steps if isinstance(step, RowCall))
+    told = next((step for step in row.steps if isinstance(step, RowCall)), call)
     if not call.apart or not passes or told.times is None or told.times.number is None:
         return None
     most = max(passes, *(number or 0 for number in told.times.number.values)) * len(cycle)

@@ -2,10 +2,17 @@
 
 from __future__ import annotations
 
+from lint.growth import ShapedWhere
 from lint.place import Place, Target, TargetKind, Which
-from lint.tree import Loops, OpenWork, Remark, Shaping, Step, Work
+from lint.tree import Group, Loops, OpenWork, Remark, Repeat, Shaping, Step, Work
 from lint.working.cursor import PlacesUnknown, family
 from lint.working.grouping import Grouping
+
+_AT_EDGES = (ShapedWhere.EACH_END, ShapedWhere.ONE_END)
+
+
+def _makes_stitches(step: Step) -> bool:
+    return isinstance(step, (Group, Repeat)) or isinstance(step, Work) and step.stitch != "sl st"
 
 
 class Spreading(Grouping):
@@ -33,6 +40,8 @@ class Spreading(Grouping):
         self.shaping = step
         if step.over is None and any(s in runs for s in steps[index + 1 :]):
             return
+        if step.over is None and step.where in _AT_EDGES and any(map(_makes_stitches, steps[:index])):
+            raise PlacesUnknown("which of the row's stitches are worked beside the shaping is not said")
         stitch = next((family(node.kind) for node in self.cursor.nodes if node.is_stitch), self.main)
         whole = Place(step.span, Which.EACH, (Target(TargetKind.ANY_STITCH),))
         run = Work(step.span, stitch, places=(step.over or whole,))

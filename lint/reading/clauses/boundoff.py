@@ -10,7 +10,7 @@ from lint.amount import ONE, Amount
 from lint.growth import ShapedWhere
 from lint.lexeme import Lexeme
 from lint.place import Place, Which
-from lint.reading.clauses.base import all_read
+from lint.reading.clauses.base import all_read, is_run
 from lint.reading.clauses.shaping import ShapingClauses
 from lint.reading.places.targets import ANY
 from lint.reading.repeating.shapedrows import shaped_rows
@@ -56,8 +56,10 @@ def _at_an_edge(clauses: ShapingClauses, start: int, number: Amount) -> bool:
     before = stream.at
     stream.take() if stream.kind() == "from" or stream.word("on") else None
     where = clauses.shaped_where()
-    if where not in (ShapedWhere.EACH_END, ShapedWhere.ONE_END):
-        stream.at = before
+    beside = not clauses.has_work() or is_run(clauses.steps[-1])
+    if where not in (ShapedWhere.EACH_END, ShapedWhere.ONE_END) or not beside or clauses.stops_short():
+        if where is not ShapedWhere.ONE_END:  # "sc to last 5 sts, bind off 5 sts at neck edge": those last ones
+            stream.at = before
         return False
     _past_what_for(clauses)
     shaping = Shaping(stream.span_from(start), number, False, where)
