@@ -55,6 +55,8 @@ def test_rows_of_it(words: str) -> None:
         "hdc across, working 2 hdc in the first and 3 hdc in the last st",
         "decrease over the first three and the last three sts",
         "hdc across, stop 2 rows before the end",
+        "hdc to last 4 sts, hdc2tog at each end",
+        "2 hdc at beg, hdc to end",
     ],
 )
 def test_other_words_are_not_taken_for_it(words: str) -> None:
@@ -65,3 +67,10 @@ def test_other_words_are_not_taken_for_it(words: str) -> None:
 def test_in_the_first_stitch_is_a_place() -> None:
     """ "hdc2tog in first st" goes into one stitch, with both its legs."""
     assert counts(check(_FRONT.format("hdc2tog in first st, hdc in each st to end.")))[-1] == 24
+
+
+@pytest.mark.parametrize("words", ["As Row 1, increasing in color B.", "Rep Row 2, decreasing."])
+def test_by_how_much_is_not_said(words: str) -> None:
+    """A row called for that is to grow by nobody knows how much is not worked as if it were plain."""
+    text = _FRONT.format("hdc in each st across, turn. (24)") + f"Row 3: {words}\n"
+    assert counts(check(text))[-1] is None

@@ -11,7 +11,7 @@ from lint.reading.clauses.base import is_run
 from lint.reading.clauses.shaping import ShapingClauses
 from lint.reading.repeating.shapedrows import shaped_rows
 from lint.reading.words.stream import OPENERS, SIGNS, Stream
-from lint.tree import Shaping, Work
+from lint.tree import NOT_UNDERSTOOD, Shaping, Unread, Work
 
 _ENDS = (*SIGNS, "end", "turn", "join", "dash", "=", *OPENERS)
 
@@ -41,8 +41,9 @@ def decreased_at_edges(clauses: ShapingClauses, start: int) -> bool:
     if rows is None and where is ShapedWhere.ONE_END and there:  # "sc2tog at beg, sc to end": work like any other
         clauses.steps.append(Work(shaping.span, stitch, together=lost + 1))
         return True
-    if short:
-        return False
+    if short:  # "sc to last 4 sts, sc2tog at each end": of what is left, or of the whole row?
+        clauses.steps.append(Unread(shaping.span, stream.words(start, stream.at), NOT_UNDERSTOOD))
+        return True
     clauses.steps += rows or [shaping]
     return True
 

@@ -79,6 +79,7 @@ def nothing_swallowed(steps: list[Step], lexemes: list[Lexeme]) -> list[Step]:
                 or _adds_in_brackets(inside, found)
                 or _leaves_open(inside, found)
                 or _ends_in_a_figure(inside)
+                or _shapes_untold(inside, found)
                 or inside[:1] != []
                 and inside[0].kind in OPENERS
                 and bids_again(inside[1:-1])
@@ -120,6 +121,12 @@ def nothing_swallowed(steps: list[Step], lexemes: list[Lexeme]) -> list[Step]:
             opens = opens or bool(found) and isinstance(found[-1], JoinYarn)
             found.append(_behind_a_run(step, found, words, opens))
     return found
+
+
+def _shapes_untold(inside: list[Lexeme], before: list[Step]) -> bool:
+    """Whether ", increasing in color B" hangs on a row called for or on work: by how much it grows is not said."""
+    shapes = inside[:1] != [] and inside[0].lower in ("increasing", "decreasing")
+    return shapes and bool(before) and isinstance(before[-1], (RowCall, Work))
 
 
 def _stands_there(inside: list[Lexeme], index: int) -> bool:

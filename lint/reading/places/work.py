@@ -229,6 +229,9 @@ def _work(stream: Stream, start: int, number: Amount | None) -> Step | None:
     found = found if said else so_many_from_hook(stream, found)
     if several and several > 1 and len(found) == 1 and loops_of_all(stream, found[0]):
         return None
+    at_start = len(found) == 1 and found[0].from_words == "start" and found[0].which is Which.FIRST
+    if several and several > 1 and at_start and stream.lexemes[stream.at - 2].kind == "at":
+        return None  # "2 sc at beg, sc to end": both in the first, or one in each of two
     if in_each or len(found) == 1 and (each or several and in_each_by_size(several, found[0].number)):
         found = tuple(replace(place, each_of=True) for place in found)  # "sc twice in next 2 sts"
     if again:
