@@ -174,7 +174,11 @@ def _odd_one(gauges: list[Gauge], told: _Told, side: tuple[Figure, ...], worked:
     """
     if len(side) < FIRST or len(side) != len(worked.counts) or any(figure.value is None for figure in side):
         return None
-    every = [_nearest(gauges, told, figure, worked, size) for size, figure in enumerate(side)]
+    every = [
+        one for size, figure in enumerate(side) if (one := _nearest(gauges, told, figure, worked, size)) is not None
+    ]
+    if len(every) != len(side):
+        return None  # a size without a count, or a gauge of stitches alone
     apart = [one.printed - one.reckoned for one in every]
     for size, one in enumerate(every):
         others = [gap for at, gap in enumerate(apart) if at != size]
@@ -184,13 +188,13 @@ def _odd_one(gauges: list[Gauge], told: _Told, side: tuple[Figure, ...], worked:
     return None
 
 
-def _nearest(gauges: list[Gauge], told: _Told, figure: Figure, worked: Extent, size: int) -> _Off:
-    """A figure with the count that comes nearest to it."""
+def _nearest(gauges: list[Gauge], told: _Told, figure: Figure, worked: Extent, size: int) -> _Off | None:
+    """A figure with the count that comes nearest to it, if there is one."""
     value = told.length.in_cm(figure.value or 0)
     per_cm = [per for gauge in gauges if (per := gauge.rows_per_cm if worked.of_rows else gauge.per_cm)]
     reckoned = [(worked.pieces * count / per, count) for per in per_cm for count in worked.counts[size]]
-    nearest, count = min(reckoned, key=lambda one: abs(one[0] - value))
-    return _Off(size, value, nearest, count, figure)
+    nearest, count = min(reckoned, key=lambda one: abs(one[0] - value), default=(0.0, 0))
+    return _Off(size, value, nearest, count, figure) if reckoned else None
 
 
 def _off(
