@@ -14,7 +14,7 @@ from lint.expression import expression
 from lint.finding import Finding
 from lint.ledger import LedgerRow, Outcome
 from lint.source import Span
-from lint.tree import Group, JoinYarn, Loops, RowCall, Step, Unread, UseYarn, Work, walk
+from lint.tree import Group, JoinYarn, Loops, OpenWork, RowCall, Step, Unread, UseYarn, Work, walk
 
 _SAID = expression(
     r"(?im)^[^\w\n]*+(?:skill(?:\s+level)?|difficulty|level)\s*[:–-]?\s*(?P<level>(?:absolute\s+|total\s+)?beginners?\b|basic\b|novice\b)(?P<more>[^\n]*)"
@@ -40,10 +40,8 @@ def check_level(context: Context) -> Iterator[Finding]:
     high = _HIGH.search(context.source.text)
     if high is None or _BELOW.search(high["more"]):
         return
-    shaped = _HIGHEST.search(high["level"]) is not None
-    kinds = _plain_kinds(context, shaped)
-    if kinds:
-        words = [context.stitch_word(kind) for kind in sorted(kinds)] + ["simple shaping"] * shaped
+    words = _plain_work(context, _HIGHEST.search(high["level"]) is not None)
+    if words:
         yield context.finding("level-too-high", Span(*high.span("level")), found=high["level"], asked=_and(words))
 
 
@@ -51,15 +49,15 @@ def _and(words: list[str]) -> str:
     return " and ".join([", ".join(words[:-1]), words[-1]] if len(words) > 1 else words)
 
 
-def _plain_kinds(context: Context, shaped: bool) -> set[str] | None:
-    """The stitches of a pattern of plain rows alone, all of them read; None where there is more to it.
+def _plain_work(context: Context, may_shape: bool) -> list[str] | None:
+    """What a pattern of plain rows alone asks for, all of them read; None where there is more to it.
 
-    `shaped`: increases, decreases, sizes and pieces may be there; else it is one flat piece, and has one count.
+    `may_shape`: increases, decreases, sizes and pieces may be there; else it is one flat piece, and has one count.
     """
     rows = [row for row in context.ledger.rows if row.kind != "foundation"]
     made = [cell.made for row in rows for cell in row.cells if cell.outcome is not Outcome.NOT_WORKED]
     steps = [step for row in rows for step in walk(row.row.steps)]
-    unread = any(isinstance(step, Unread) for step in steps) or not shaped and None in made
+    unread = any(isinstance(step, Unread) for step in steps) or not may_shape and None in made
     unread = unread or not all(_says_something(row) for row in rows)
     if len(rows) < _ROWS or unread or any(one is not None and one.spaces for one in made):
         return None
@@ -73,18 +71,19 @@ def _plain_kinds(context: Context, shaped: bool) -> set[str] | None:
         return None
     one_piece = len(context.pattern.sizes) <= 1 and len({id(row.part) for row in rows}) == 1
     one_count = len({one.stitches for one in made if one is not None}) == 1 and not any(one.together for one in works)
-    if not shaped and not (one_piece and one_count and all(row.kind == "row" for row in rows)):
-        return None
+    shaped = not (one_piece and one_count and all(row.kind == "row" for row in rows))
     kinds = {kind for one in made if one is not None for kind in one.by_kind}
     if shaped:
         kinds = {kind.removesuffix("2tog") for kind in kinds}
-    return kinds if kinds <= {"sc", "hdc", "dc"} and 0 < len(kinds) <= (2 if shaped else 1) else None
+    if shaped and not may_shape or not kinds <= {"sc", "hdc", "dc"} or not 0 < len(kinds) <= 1 + shaped:
+        return None
+    return [context.stitch_word(kind) for kind in sorted(kinds)] + ["simple shaping"] * shaped
 
 
 def _says_something(row: LedgerRow) -> bool:
     """Whether a row was recomputed in every size, or has work in it at least: "work sc evenly around neck edge"."""
     recomputed = all(cell.made is not None for cell in row.cells if cell.outcome is not Outcome.NOT_WORKED)
-    return recomputed or any(isinstance(step, Work) for step in walk(row.row.steps))
+    return recomputed or any(isinstance(step, (Work, OpenWork)) for step in walk(row.row.steps))
 
 
 def _of_one_yarn(step: Step) -> bool:
