@@ -347,6 +347,7 @@ class RowCall:
     open_ended: bool = False  # "until piece measures 25 cm"
     rows: Amount | None = None  # "for 12 rows"
     rows_in_all: bool = False  # "until there are 60 rows in all"
+    rows_of: str = ""  # "rows in Back": the piece in which those in all are counted, where it is named
     to_part: str | None = None  # "as for Back to armholes"
     own: tuple[tuple[Step, ...], ...] = ()  # the rows themselves, where the sentence tells them: "Work 3 rows even"
     lead: tuple[tuple[Step, ...], ...] = ()  # those before the first pass: "in next row and in every 4th row …"

@@ -15,7 +15,7 @@ from lint.reading.repeating.stripes import call_tail, in_one_colour, striped
 from lint.reading.repeating.swaps import swap
 from lint.reading.repeating.times import said_in_all, times
 from lint.reading.repeating.untilcounts import until_count
-from lint.reading.words.stream import CLOSERS, OPENERS, Stream
+from lint.reading.words.stream import CLOSERS, OPENERS, SIGNS, Stream
 from lint.tree import MAKES_STITCHES, Join, OpenWork, RowCall, Step, Times, TimesKind, Turn
 
 _THERE_ARE = ("there", "are", "you", "have", "a", "total", "of", "piece", "work", "has")
@@ -214,6 +214,7 @@ def row_call(stream: Stream, steps: list[Step], start: int) -> bool:
     told = how_often is not None or until is not None or said is not None
     open_ended = ends_with_row(stream) and not told or open_ended
     rows, rows_in_all = said or (None, False)
+    counted_in = _piece_counted(stream) if rows_in_all else ""
     goes_on = {
         "name": sort,
         "until": until,
@@ -221,6 +222,7 @@ def row_call(stream: Stream, steps: list[Step], start: int) -> bool:
         "open_ended": open_ended,
         "rows": rows,
         "rows_in_all": rows_in_all,
+        "rows_of": counted_in,
         "times_in_all": said_in_all(stream, how_often),
     }
     if last_words:
@@ -352,11 +354,21 @@ def _rows_said(stream: Stream) -> tuple[Amount, bool] | None:
         word = stream.take()
         total = "total" in (word.kind, word.lower) or total
     stream.take_if(*CLOSERS)
-    ended = stream.done or stream.kind() in (".", ";", ",", "dash", "ending", *OPENERS)
+    ended = stream.done or stream.kind() in (".", ";", ",", "dash", "ending", "in", *OPENERS)
     if number is None or not named or not ended or not (until or how_long or total or more):
         stream.at = start
         return None
     return number, (until or total) and not more
+
+
+def _piece_counted(stream: Stream) -> str:
+    """Takes the "in Back" of "until there are 40 rows in Back": the piece in which so many are counted; "" where none is named."""
+    start = stream.at
+    stream.skip("in", "the")
+    words = stream.lexemes[stream.at : stream.next_of(*SIGNS, "ending")]
+    named = stream.kind(-1) in ("in", "the") and all(item.kind == "word" for item in words)
+    stream.at += len(words) if named else start - stream.at
+    return " ".join(item.lower for item in words) if named else ""
 
 
 def _row_by_letter(stream: Stream, ahead: int) -> bool:
