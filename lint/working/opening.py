@@ -20,6 +20,8 @@ def open_part(part: Part, instances: list[Instance], state: PieceState, first: b
     elif state.fastened or part.make > 1 or state.fabric is None or bare and state.bare_starts:
         state.fabric, state.left_off = Fabric.unknown(False), state.fabric if part.make == 1 else None
     elif not first and carried is not None and begins_on_chain(instances, carried):
-        state.carried = carried  # "…, ch 25, turn." ends the piece before, and this one is worked along that chain first
+        state.carried = (
+            carried  # "…, ch 25, turn." ends the piece before, and this one is worked along that chain first
+        )
     state.bare_starts = state.bare_starts or first and bare
     state.earlier.part = part.name
