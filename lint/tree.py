@@ -219,6 +219,7 @@ class OpenWork:
     stitch: str | None = None
     over: Amount | None = None  # "on these 45 sts"
     pattern: str | None = None  # set | straight, "(straight) in patt": plain only where rows keep their number
+    like: str = ""  # "in patt as given for Back": the piece whose pattern it is
     side: bool = False  # "dc across side": in a round with corners a stitch in each, as far as the next of them
 
 
