@@ -95,8 +95,16 @@ def _labelled_within(worked: Sequence[Step], lexemes: list[Lexeme]) -> bool:
     for at, item in enumerate(lexemes):
         if item.kind not in ("row", "round"):
             continue
-        before, behind = (lexemes[at - 1].kind if at else ""), [one.kind for one in lexemes[at + 1 : at + 3]]
-        if behind[:1] == [":"] and before in ("next", "last", "first", "ordinal") or behind == ["number", ":"]:
+        numbered = at > 1 and lexemes[at - 1].kind == "number" and lexemes[at - 2].kind == "next"  # "next 4 rnds - …"
+        before, behind = (
+            "next" if numbered else lexemes[at - 1].kind if at else "",
+            [one.kind for one in lexemes[at + 1 : at + 3]],
+        )
+        if (
+            behind[:1] in ([":"], ["dash"])
+            and before in ("next", "last", "first", "ordinal")
+            or behind == ["number", ":"]
+        ):
             return any(isinstance(step, MAKES_STITCHES) and step.span.start > item.start for step in worked)
     return False
 

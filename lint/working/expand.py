@@ -390,7 +390,7 @@ class Expander:
 
     def _begun(self, rows: list[Called], there: list[MetRow], part: Part) -> list[Called]:
         """Rows of another piece, begun on a chain or ring as that one was where the piece has none of its own."""
-        if not rows or id(part) in self.preludes:
+        if not rows or id(part) in self.preludes or (rows[0].number or 0) != there[0].number:
             return rows
         return [replace(rows[0], steps=self.preludes.get(id(there[0].part), ()) + rows[0].steps), *rows[1:]]
 

@@ -36,7 +36,9 @@ from lint.working.trials import PieceState, Task, Trial, best_reading
 MOST_TURNING_CHAINS = 6  # common practice, no source
 MOST_AHEAD = 12  # rows that are worked to see whether a printed count is borne out
 _ELSEWHERE = (FastenOff, JoinYarn, MakeRing, OpenWork, OtherSide, AlongEdge)
-_PATTERN_ROWS = 3  # rows at least by which a piece shows that its pattern keeps its number: the first one, and two of it
+_PATTERN_ROWS = (
+    3  # rows at least by which a piece shows that its pattern keeps its number: the first one, and two of it
+)
 MOST_RECENT = 6  # rows by which it is seen what a pattern's rows make
 
 

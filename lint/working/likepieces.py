@@ -137,6 +137,15 @@ def _same_count(one: Stated | None, other: Stated) -> bool:
 
 
 def rows_called(rows: Sequence[Met], call: RowCall, own_way: bool, counted: Stated | None, ends: bool) -> Sequence[Met]:
+    """The rows of a piece that are called for, from its first one on, or from "Row 3", where it has one row of that number."""
+    found = _rows_up_to(rows, call, own_way, counted, ends)
+    if call.begin is None:
+        return found
+    first = [at for at, one in enumerate(found) if one.number == call.begin.lone]
+    return found[first[0] :] if len(first) == 1 else []
+
+
+def _rows_up_to(rows: Sequence[Met], call: RowCall, own_way: bool, counted: Stated | None, ends: bool) -> Sequence[Met]:
     """The rows of a piece up to the last one called for; [] if it is not there, or can't be told.
 
     `rows`: those met from the first of the piece on.  `own_way`: the piece that calls has other rows too, so that

@@ -104,7 +104,9 @@ def label_forms(words: tuple[str, ...], named: tuple[str, ...], sized: bool) -> 
     flags = regex.IGNORECASE
     cardinal = "(?:" + "|".join(sorted(CARDINAL_WORDS, key=len, reverse=True)) + r")\b"
     spelled = "(?-i:(?=[A-Z]))(?:" + "|".join(ORDINAL_WORDS) + ")"
-    called = rf"(?P<sign>:|(?:\s[-–—]+|\.)(?!{_COUNT_ALONE}){_WORK_FOLLOWS})"  # "Thumb rnd - skip 4", "Hem, round 2. Ch 1"
+    called = (
+        rf"(?P<sign>:|(?:\s[-–—]+|\.)(?!{_COUNT_ALONE}){_WORK_FOLLOWS})"  # "Thumb rnd - skip 4", "Hem, round 2. Ch 1"
+    )
     title = r"(?-i:[A-Z])[\w’'-]*(?: [A-Za-z][\w’'-]*){0,2}?"
     return {
         "worded": expression(

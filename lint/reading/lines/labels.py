@@ -87,6 +87,10 @@ _MAKES_SHAPE = expression(
 _SHORTENED = expression(
     r"(?i)\b(?:rep|foll?|follows?|as|no|approx|beg|cont|alt|prev|of|to|in|fig|see|pic|step)[.)\]};]\s*$"
 )  # no sentence ends there
+# "Cuff: next 4 rnds - …": a name for what the rows of the piece make, and the label behind it
+_SECTION_LED = expression(
+    r"\s*\p{Lu}\p{Ll}+(?: \p{L}+){0,2}: +(?=(?i:(?:work )?(?:the )?next (?:[\d(),/\[\] -]+)?(?:rows?|rounds?|rnds?)\b))(?i:work )?"
+)
 _LONGEST = 500  # characters of a label, and more
 
 
@@ -137,6 +141,9 @@ class LabelReader:
         doubled = _DOUBLED.match(line)
         if doubled is not None:  # "Joining Round - Round 5:"
             return self.at_line(line[doubled.end() :], doubled.end())
+        section = _SECTION_LED.match(line)
+        if section is not None and (inner := self.at_line(line[section.end() :], section.end())) is not None:
+            return inner
         named = _NAMED_BEHIND.match(line, lead)
         inner = self.at_line(named["label"] + ":", named.start("label")) if named is not None else None
         if named is not None and inner is not None:

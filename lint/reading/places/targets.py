@@ -18,7 +18,7 @@ from lint.reading.words.stream import CLOSERS, SIGNS, Stream
 ANY = Target(TargetKind.ANY_STITCH)
 PINEAPPLE_LOOP = Target(TargetKind.SPACE, "pineapple")
 FOUNDATION = Target(TargetKind.CHAIN, "foundation")  # of the chain that the piece was begun on
-_OVER_GAPS = ("underarm", "underarms", "armhole", "thumb")  # what chains were made over
+_OVER_GAPS = ("underarm", "underarms", "armhole", "thumb", "crotch", "bridge")  # what chains were made over
 _BUTTONHOLES = ("buttonhole", "buttonholes")
 _BEHIND_TIP = (*SIGNS, "end", "any_stitch", "stitch", "space", "and")
 _HANDLES = ("handle", "handles")  # of chain, where they are worked into whole

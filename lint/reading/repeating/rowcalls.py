@@ -354,7 +354,8 @@ def _rows_said(stream: Stream) -> tuple[Amount, bool] | None:
         word = stream.take()
         total = "total" in (word.kind, word.lower) or total
     stream.take_if(*CLOSERS)
-    ended = stream.done or stream.kind() in (".", ";", ",", "dash", "ending", "in", *OPENERS)
+    ended = stream.done or stream.kind() in (".", ";", ",", "dash", "ending", *OPENERS)
+    ended = ended or until and stream.kind() == "in"  # "until there are 40 rows in Back"
     if number is None or not named or not ended or not (until or how_long or total or more):
         stream.at = start
         return None
