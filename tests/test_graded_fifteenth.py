@@ -287,3 +287,55 @@ def test_what_chains_stand_for(verb: str) -> None:
     rows = f"3 ch at the beg of a row {verb} the first tr.\n\nCOAT\nMake 12 ch.\n1st row: 1 tr in 4th ch from hook, 1 tr in each ch to end. (10 tr)\n2nd row: 3 ch, miss first tr, 1 tr in each tr to end."
     text = "Test coat\nUK terms\n\n" + rows
     assert _made(text)[1:] == [10, 10] and "turning-chain-unsaid" not in _rules(text)
+
+
+_GATED = "Test cap\nUS terms\n\nSizes: S (M, L, XL)\n\nCAP\nRnd 1: 6 sc in a magic ring. (6)\nRnd 2: 2 sc in each sc. (12)\n{}\nRnd 3: (sc 1, 2 sc in next) 6 times. (18)\nAll sizes:\nNext rnd: Sc in each sc around.\n"
+
+
+@pytest.mark.parametrize(
+    "gate",
+    [
+        "Sizes M, L and XL only --",
+        "SIZES M/L/XL ONLY -->",
+        "M/L/XL --",
+        "Sizes M, L and XL only ~",
+        "= Sizes M, L and XL only =",
+        "Sizes M, L and XL only!",
+        "Sizes M and larger:",
+        "Sizes M and up only",
+        "Size M and all larger sizes:",
+        "Sizes M+ only:",
+    ],
+)
+def test_gates_with_other_signs_behind_them(gate: str) -> None:
+    """Whatever sign stands behind the sizes, the others do not work what follows."""
+    assert [_made(_GATED.format(gate), size)[-1] for size in range(4)] == [12, 18, 18, 18]
+
+
+@pytest.mark.parametrize(
+    ("gate", "last"), [("Sizes L and smaller:", [18, 18, 18, 12]), ("Size XL and up:", [12, 12, 12, 18])]
+)
+def test_gates_from_a_size_on(gate: str, last: list[int]) -> None:
+    """From a size on, upwards or downwards."""
+    assert [_made(_GATED.format(gate), size)[-1] for size in range(4)] == last
+
+
+@pytest.mark.parametrize(
+    "words", ["Work straight in rounds of dc for 5 rounds.", "Cont straight in rows of dc for 5 rows."]
+)
+def test_in_rows_of_a_stitch(words: str) -> None:
+    """Five rows of the stitch that they are said to be of."""
+    text = (
+        "Test coat\nUK terms\n\nCOAT\nMake 13 ch.\n1st row: 1 dc in 2nd ch from hook, 1 dc in each ch to end. (12 dc)\n"
+    )
+    assert _made(text + words)[1:] == [12] * 6
+
+
+@pytest.mark.parametrize(
+    ("words", "rows"),
+    [("until 6, 8, 10 rows have been worked", [6, 8, 10]), ("until there are 6, 8, 10 rows", [6, 8, 10])],
+)
+def test_rows_in_all_by_a_list_of_commas(words: str, rows: list[int]) -> None:
+    """Each size has so many rows as its figure says."""
+    text = f"Test top\nUS terms\nSizes: 32, 36, 40 in\n\nBACK\nCh 21, 23, 25.\nRow 1: Sc in 2nd ch from hook and in each ch across, turn. (20, 22, 24 sc)\nRow 2: Ch 1, sc in each sc across, turn.\nRep Row 2 {words}."
+    assert [len([one for one in _made(text, size)[1:] if one]) for size in range(3)] == rows

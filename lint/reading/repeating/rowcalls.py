@@ -346,7 +346,8 @@ def _rows_said(stream: Stream) -> tuple[Amount, bool] | None:
     while stream.word(*_THERE_ARE) or stream.kind() == "total":
         total = stream.take().kind == "total" or total
     by_number = until and bool(stream.take_if("row", "round"))
-    number = stream.one_of_numbers() or stream.row_number() if opened or until or how_long else None
+    listed = stream.one_of_numbers() or (stream.bare_amount() if until else None)
+    number = listed or stream.row_number() if opened or until or how_long else None
     more = bool(stream.take_if("more", "another"))
     named = by_number or bool(stream.take_if("row", "round"))
     more = bool(stream.take_if("more")) or more

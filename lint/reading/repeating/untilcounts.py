@@ -67,7 +67,7 @@ def until_count(stream: Stream, how_often: Times | None) -> Until:
         stream.take()
     if stream.kind() == "to" and stream.word("down", "up", "back", ahead=-1):
         stream.take()  # "until you're down to 3 sc"
-    number = stream.amount()
+    number = stream.bare_amount() or stream.amount()
     sort = stream.kind() in ("any_stitch", "stitch") and stream.take() or target(stream)
     unit = "stitches" if sort is None or not isinstance(sort, Target) else _counted_in(sort)
     while stream.kind() in _TAIL_KINDS or stream.word(*_TAIL):

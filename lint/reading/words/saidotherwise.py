@@ -19,9 +19,21 @@ _CLAUSE_ENDS = (",", ";", ".", "turn", *CLOSERS)
 def said_plainly(stream: Stream) -> Stream:
     """The row's stream with such words in the order, or as the words, in which they are read."""
     changed = _chains_over(
-        _all_across(_counted_among(_same_way(_others_skipped(_walked_over(_of_the_corner(stream.lexemes))))))
+        _all_across(
+            _counted_among(_same_way(_others_skipped(_walked_over(_of_the_corner(_in_rows_of(stream.lexemes))))))
+        )
     )
     return stream if changed is stream.lexemes else Stream(changed, stream.vocabulary)
+
+
+def _in_rows_of(words: list[Lexeme]) -> list[Lexeme]:
+    """ "in rounds of dc for 8 rounds", "in rows of sc until …" as "in dc …": how many rows it is, or how long, is told behind."""
+    for at in range(len(words) - 4):
+        kinds = [item.kind for item in words[at : at + 5]]
+        if kinds[0] == "in" and kinds[1] in ("row", "round") and kinds[2:4] == ["of", "stitch"]:
+            if kinds[4] == "for" or words[at + 4].lower in ("until", "till"):
+                return [*words[: at + 1], *words[at + 3 :]]
+    return words
 
 
 def _of_the_corner(words: list[Lexeme]) -> list[Lexeme]:
