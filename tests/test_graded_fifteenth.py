@@ -339,3 +339,22 @@ def test_rows_in_all_by_a_list_of_commas(words: str, rows: list[int]) -> None:
     """Each size has so many rows as its figure says."""
     text = f"Test top\nUS terms\nSizes: 32, 36, 40 in\n\nBACK\nCh 21, 23, 25.\nRow 1: Sc in 2nd ch from hook and in each ch across, turn. (20, 22, 24 sc)\nRow 2: Ch 1, sc in each sc across, turn.\nRep Row 2 {words}."
     assert [len([one for one in _made(text, size)[1:] if one]) for size in range(3)] == rows
+
+
+_SLEEVE = (
+    "SLEEVE\nMake 21 (23, 25) ch.\n1st row: 1 dc in 2nd ch from hook, 1 dc in each ch to end. (20 (22, 24) dc)\n"
+    "Inc 1 st at each end of next and every foll alt row until there are {} sts.\nNext row: 1 ch, 1 dc in each dc to end.\n"
+)
+
+
+def test_rows_that_pass_their_number_by_in_one_size() -> None:
+    """24 stitches and two more each time are 30, and then 32: never 31; the others come to theirs, and nothing else is told."""
+    found = [one for one in check(_UK.format(_SLEEVE.format("26 (28, 31)"))).findings if one.weight.value != "style"]
+    assert [(one.rule, one.sizes) for one in found if one.rule != "section-missing"] == [("count-differs", ("3",))]
+    assert "30 sts, and then 32" in next(one.message for one in found if one.rule == "count-differs")
+
+
+@pytest.mark.parametrize("figures", ["26 (28, 30)", "25 (27, 29)"])
+def test_rows_that_all_come_to_their_number_or_none(figures: str) -> None:
+    """Where no size comes to its number, the words may mean other rows: that is asked, and not corrected."""
+    assert "count-differs" not in _rules(_UK.format(_SLEEVE.format(figures)))

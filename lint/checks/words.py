@@ -14,6 +14,7 @@ from lint.checks.context import Context
 from lint.checks.gated import stands_on, unknown_sizes
 from lint.checks.leftovers import lost
 from lint.checks.names import misnamed
+from lint.checks.passedby import passed_spans
 from lint.checks.sizelists import wrong_lists
 from lint.expression import Expression, expression
 from lint.finding import Finding, Related
@@ -30,7 +31,11 @@ from lint.working.rownames import answers_to
 def check_unread(context: Context) -> Iterator[Finding]:
     """not-understood, brackets-unbalanced, repeat-mark-missing: what stopped the reading of a row."""
     gated = unknown_sizes(context)
-    short = [*(span for span, _, _ in wrong_lists(context)), *gated.values()]  # said by rules of their own
+    short = [
+        *(span for span, _, _ in wrong_lists(context)),
+        *gated.values(),
+        *passed_spans(context),
+    ]  # said by other rules
     gone = list(lost(context))
     other_names = misnamed(context)
     for part in context.pattern.parts:
