@@ -358,3 +358,32 @@ def test_rows_that_pass_their_number_by_in_one_size() -> None:
 def test_rows_that_all_come_to_their_number_or_none(figures: str) -> None:
     """Where no size comes to its number, the words may mean other rows: that is asked, and not corrected."""
     assert "count-differs" not in _rules(_UK.format(_SLEEVE.format(figures)))
+
+
+_COLLAR = (
+    "Ch 41.\nRow 1: Sc in 2nd ch from hook and in each ch across, turn. (40 sc)\nShort Row 1: Ch 1, sc in first 25 sc, turn - 25 sts\n"
+    "Short Row 2: Ch 1, sc in first 10 sc, turn - 10 sts\nShort Row 3: Ch 1, sc in each st of previous short row, {}, turn - 14 sts\n{}"
+)
+
+
+@pytest.mark.parametrize("past", ["sc in next 4 sts beyond it", "sc in next 4 sts past the turn", "sc in next 4 sts"])
+@pytest.mark.parametrize("again", ["Rep Short Row 3 until there are 26 sts.", "Repeat Short Row 3 three more times."])
+def test_short_rows_that_widen(past: str, again: str) -> None:
+    """Ten stitches, and four more each time, which lie behind the turn."""
+    assert _made(_US.format(_COLLAR.format(past, again)))[2:] == [25, 10, 14, 18, 22, 26]
+
+
+@pytest.mark.parametrize(
+    "past", ["sc in next st", "sc in next 3 sts, 2 sc in next st", "sc in next 4 sts before the marker"]
+)
+def test_short_rows_that_are_not_understood(past: str) -> None:
+    """Where it is not told that what comes next lies behind the short row, nothing is called wrong."""
+    text = _US.format(_COLLAR.format(past, ""))
+    assert _made(text)[4] is None and "count-differs" not in _rules(text)
+
+
+def test_a_short_row_with_a_wrong_count() -> None:
+    """Ten and four are fourteen."""
+    assert "count-differs" in _rules(
+        _US.format(_COLLAR.format("sc in next 4 sts beyond it", "").replace("14 sts", "15 sts"))
+    )
