@@ -387,3 +387,21 @@ def test_a_short_row_with_a_wrong_count() -> None:
     assert "count-differs" in _rules(
         _US.format(_COLLAR.format("sc in next 4 sts beyond it", "").replace("14 sts", "15 sts"))
     )
+
+
+@pytest.mark.parametrize("label", ["Last 2 rnds: ", "Final two rnds - ", "Next two rnds: ", "The last 2 rnds – "])
+def test_how_many_rows_a_label_tells(label: str) -> None:
+    """Two rows of decreases, each of which halves the stitches."""
+    rows = "Ch 12, join into a ring.\nRnd 1 - sc in each ch around (12)\n"
+    assert _made(_US.format(f"{rows}{label}sc2tog around."))[1:] == [12, 6, 3]
+
+
+@pytest.mark.parametrize("label", ["Ribbing rnds: ", "Two dec rnds: "])
+def test_how_many_rows_a_label_does_not_tell(label: str) -> None:
+    """A plural without a number that is read is not one row."""
+    assert _made(_US.format(f"{_RING}{label}sc2tog around."))[-1] is None
+
+
+def test_last_rows_with_a_count_alone() -> None:
+    """ "Last 2 rnds - 14 sts" tells of rows, and is none."""
+    assert _made(_US.format(f"{_RING}Last 2 rnds - 14 sts"))[1:] == [12, 14, 14]

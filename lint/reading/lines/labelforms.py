@@ -103,6 +103,7 @@ def label_forms(words: tuple[str, ...], named: tuple[str, ...], sized: bool) -> 
     )
     flags = regex.IGNORECASE
     cardinal = "(?:" + "|".join(sorted(CARDINAL_WORDS, key=len, reverse=True)) + r")\b"
+    so_many = rf"(?:(?P<rows>{figures})|(?P<how_many>{cardinal}))"  # "Next 4 rows", "Last two rnds"
     spelled = "(?-i:(?=[A-Z]))(?:" + "|".join(ORDINAL_WORDS) + ")"
     # "Thumb rnd - skip 4", "Hem, round 2. Ch 1": without a colon nothing but a name may stand before the word
     called = rf"(?<!\b(?:{_NO_NAME})\b[\p{{L}}\d’', -]*)(?P<sign>\s[-–—]+|\.)(?!{_COUNT_ALONE})(?=\s*\S){_WORK_FOLLOWS}"
@@ -128,7 +129,8 @@ def label_forms(words: tuple[str, ...], named: tuple[str, ...], sized: bool) -> 
             flags,
         ),
         "several": expression(
-            rf"(?P<core>(?:(?:for\s+)?(?:the\s+)?(?:next|following)|then)\s+(?P<rows>{figures})\s+(?P<word>{word})\b{extra}){sign}",
+            rf"(?P<core>(?:(?:for\s+)?(?:the\s+)?(?:next|following)|then)\s+{so_many}\s+(?P<word>{word})\b{extra}){sign}"
+            rf"|(?P<core>(?:the\s+)?(?:last|final)\s+{so_many}\s+(?P<word>{word})\b{extra})(?P<sign>\s*:|\s[-–—]+(?=\s))(?!{_COUNT_ALONE})",
             flags,
         ),
         "named": expression(

@@ -91,6 +91,7 @@ _SHORTENED = expression(
 _SECTION_LED = expression(
     r"\s*\p{Lu}\p{Ll}+(?: \p{L}+){0,2}: +(?=(?i:(?:work )?(?:the )?next (?:[\d(),/\[\] -]+)?(?:rows?|rounds?|rnds?)\b))(?i:work )?"
 )
+_SEVERAL = ("rows", "rounds", "rnds", "rds")
 _LONGEST = 500  # characters of a label, and more
 
 
@@ -274,6 +275,7 @@ class LabelReader:
         )
         words = " ".join(match.group(0).split()).rstrip(":.-–—;= ").strip("•*|#> ")
         rows = sized_numbers(groups["rows"], self._sizes, True) if groups.get("rows") else None
+        rows = [(CARDINAL_WORDS[groups["how_many"].lower()],)] if groups.get("how_many") else rows
         label = Label(
             Span(match.start(), match.end("core")),
             kind,
@@ -288,6 +290,8 @@ class LabelReader:
             or bool(groups.get("rows"))
             and rows is None
             or bool(groups.get("onward"))
+            or bool(groups.get("title"))
+            and word in _SEVERAL  # "Ribbing rnds:", "Two dec rows:": how many is not said, or not here
             or self._sizes > 1
             and _OTHER_ROWS.search(extra) is not None,
             _is_tally(match, numbers, by_size),
