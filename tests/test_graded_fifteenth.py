@@ -405,3 +405,26 @@ def test_how_many_rows_a_label_does_not_tell(label: str) -> None:
 def test_last_rows_with_a_count_alone() -> None:
     """ "Last 2 rnds - 14 sts" tells of rows, and is none."""
     assert _made(_US.format(f"{_RING}Last 2 rnds - 14 sts"))[1:] == [12, 14, 14]
+
+
+@pytest.mark.parametrize(
+    "line",
+    [
+        "Work 3 rows as Row 2, then dec 1 st at each end of next row and wimble.",
+        "Work 5 rows in the manner of an old fence.",
+        "Now dec 2 sts on alternate sides of the wimble in every row.",
+    ],
+)
+def test_rows_told_in_vain(line: str) -> None:
+    """Rows and shaping in words that are not understood: the next row stands on what is not known, and the line is told."""
+    rows = "Ch 21.\nRow 1: Sc in 2nd ch from hook and in each ch across, turn. (20 sc)\nRow 2: Ch 1, sc in each sc across, turn.\n"
+    report = check(_US.format(f"{rows}{line}\nNext row: Ch 1, sc in each sc across."))
+    assert report.ledger.rows[-1].cells[0].made is None
+    assert ("not-understood", 9) in {(one.rule, report.source.line_of(one.span)) for one in report.findings}
+
+
+@pytest.mark.parametrize("line", ["Work should measure 10 cm by now.", "The left edge is the neck edge from now on."])
+def test_talk_between_rows(line: str) -> None:
+    """Talk of the rows leaves them as they are."""
+    rows = "Ch 21.\nRow 1: Sc in 2nd ch from hook and in each ch across, turn. (20 sc)\nRow 2: Ch 1, sc in each sc across, turn.\n"
+    assert _made(_US.format(f"{rows}{line}\nNext row: Ch 1, sc in each sc across."))[1:] == [20, 20, 20]

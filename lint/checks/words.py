@@ -24,7 +24,7 @@ from lint.madeonce import made_once
 from lint.pattern import Abbreviation
 from lint.rulebook import AbbreviationFile
 from lint.source import Span
-from lint.tree import MAKES_STITCHES, NOT_UNDERSTOOD, Chain, RowCall, Step, Unread, Work, walk
+from lint.tree import MAKES_STITCHES, NOT_UNDERSTOOD, Chain, Remark, RowCall, Step, Unread, Work, walk
 from lint.working.rownames import answers_to
 
 
@@ -75,7 +75,8 @@ def check_unread(context: Context) -> Iterator[Finding]:
             span = row.row.label.span if row.row.label is not None else cell.stopped_at
             why_not = cell.stopped_by or "it is not known what it is worked into"
             unread = row.row.unread()
-            if row.row.label is None and not _works(row.row.steps):
+            in_vain = all(isinstance(step, (Unread, Remark)) for step in row.row.steps)  # rows told in other words
+            if row.row.label is None and not _works(row.row.steps) and not in_vain:
                 continue  # "Fasten off. Block to the measurements given."
             if row.row.label is None and unread:
                 why_not = _why_not(unread[0], _shown(context.source.slice(unread[0].span)))
