@@ -428,3 +428,23 @@ def test_talk_between_rows(line: str) -> None:
     """Talk of the rows leaves them as they are."""
     rows = "Ch 21.\nRow 1: Sc in 2nd ch from hook and in each ch across, turn. (20 sc)\nRow 2: Ch 1, sc in each sc across, turn.\n"
     assert _made(_US.format(f"{rows}{line}\nNext row: Ch 1, sc in each sc across."))[1:] == [20, 20, 20]
+
+
+_CALLED = (
+    "Ch 21.\nRow 1: Sc in 2nd ch from hook and in each ch across, turn. (20 sc)\nRow 2: Ch 1, sc2tog, sc in each sc to last 2 sc, sc2tog, turn. (18 sc)\n"
+    "Row 3: {}\nRow 4: Ch 1, sc in each sc across."
+)
+
+
+@pytest.mark.parametrize(
+    "words", ["Work as Row 2 to last 6 sts, turn.", "As Row 2 to last 4 sts.", "As Row 2, leaving last 3 sts unworked."]
+)
+def test_a_part_of_a_row_that_is_called(words: str) -> None:
+    """A row worked as another in part is neither that row, again and again, nor has it its count."""
+    made = _made(_US.format(_CALLED.format(words)))
+    assert made[3:] == [None] * len(made[3:])
+
+
+def test_rows_called_until_so_many_are_left() -> None:
+    """ "Until 12 sts remain" ends rows that are worked again."""
+    assert _made(_US.format(_CALLED.format("Rep Row 2 until 12 sts remain.")))[-1] == 12

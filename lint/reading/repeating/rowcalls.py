@@ -6,6 +6,7 @@ from dataclasses import replace
 from itertools import pairwise
 
 from lint.amount import ONE, Amount
+from lint.place import LimitKind
 from lint.reading.counting.nocounts import count_behind_dash
 from lint.reading.repeating.growth import growth
 from lint.reading.repeating.othersides import reversal
@@ -14,8 +15,8 @@ from lint.reading.repeating.rhythms import rhythms
 from lint.reading.repeating.stripes import call_tail, in_one_colour, striped
 from lint.reading.repeating.swaps import swap
 from lint.reading.repeating.times import said_in_all, times
-from lint.reading.repeating.untilcounts import until_count
-from lint.reading.words.stream import CLOSERS, OPENERS, SIGNS, Stream
+from lint.reading.repeating.untilcounts import piece_counted, until_count
+from lint.reading.words.stream import CLOSERS, OPENERS, Stream
 from lint.tree import MAKES_STITCHES, Join, OpenWork, RowCall, Step, Times, TimesKind, Turn
 
 _THERE_ARE = ("there", "are", "you", "have", "a", "total", "of", "piece", "work", "has")
@@ -202,6 +203,8 @@ def row_call(stream: Stream, steps: list[Step], start: int) -> bool:
     how_often = None if stream.word("until", "till") else times(stream, after_bracket=bracket)
     if how_often is None and stream.kind(-1) == ",":
         stream.at -= 1
+    if how_often is not None and how_often.limit is not None and how_often.limit.kind is LimitKind.LAST:
+        return False  # "work as Row 3 to last 4 sts": a part of one row
     said = _rows_said(stream) or striped(stream) if how_often is None else None
     until, open_ended, unit = until_count(stream, how_often) if said is None else (None, False, "stitches")
     at = stream.at
@@ -214,7 +217,7 @@ def row_call(stream: Stream, steps: list[Step], start: int) -> bool:
     told = how_often is not None or until is not None or said is not None
     open_ended = ends_with_row(stream) and not told or open_ended
     rows, rows_in_all = said or (None, False)
-    counted_in = _piece_counted(stream) if rows_in_all else ""
+    counted_in = piece_counted(stream) if rows_in_all else ""
     goes_on = {
         "name": sort,
         "until": until,
@@ -361,16 +364,6 @@ def _rows_said(stream: Stream) -> tuple[Amount, bool] | None:
         stream.at = start
         return None
     return number, (until or total) and not more
-
-
-def _piece_counted(stream: Stream) -> str:
-    """Takes the "in Back" of "until there are 40 rows in Back": the piece in which so many are counted; "" where none is named."""
-    start = stream.at
-    stream.skip("in", "the")
-    words = stream.lexemes[stream.at : stream.next_of(*SIGNS, "ending")]
-    named = stream.kind(-1) in ("in", "the") and all(item.kind == "word" for item in words)
-    stream.at += len(words) if named else start - stream.at
-    return " ".join(item.lower for item in words) if named else ""
 
 
 def _row_by_letter(stream: Stream, ahead: int) -> bool:

@@ -102,4 +102,14 @@ def _counted_in(sort: Target | None) -> str:
     return (f"space:{length}" if length else "space") if sort.kind is TargetKind.SPACE else ""
 
 
-__all__ = ["until_count"]
+def piece_counted(stream: Stream) -> str:
+    """Takes the "in Back" of "until there are 40 rows in Back": the piece in which so many are counted; "" where none is named."""
+    start = stream.at
+    stream.skip("in", "the")
+    words = stream.lexemes[stream.at : stream.next_of(*SIGNS, "ending")]
+    named = stream.kind(-1) in ("in", "the") and all(item.kind == "word" for item in words)
+    stream.at += len(words) if named else start - stream.at
+    return " ".join(item.lower for item in words) if named else ""
+
+
+__all__ = ["piece_counted", "until_count"]
