@@ -60,6 +60,7 @@ class Cell:
     )
     stated: Stated | None = None  # the printed count that speaks of this row in this size
     columns: Columns | None = None  # what its post stitches are worked around
+    passed: tuple[int, int, int] | None = None  # by rows "until there are 57 sts": what was made before, and behind; 57
     spread: tuple[int, ...] = ()  # plain stitches between its increases, where each is a clause of its own
 
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from lint.amount import Amount
 from lint.pattern import Row
-from lint.tree import MAKES_STITCHES, Chain, Remark, RowCall, Step, Turn
+from lint.tree import MAKES_STITCHES, Chain, Remark, RowCall, Skip, Step, Turn
 
 _TURNING = (Chain, Turn)
 _NONE = Amount.of(0)  # of the chains at the row's end, "do not ch 1 at end of last row"
@@ -21,10 +21,10 @@ def once(head: tuple[Step, ...], called: tuple[Step, ...], tail: tuple[Step, ...
 
 def called_otherwise(row: Row, rows: int) -> bool:
     """Whether a row that calls for another need not have its count: several rows, or one that is grown, shaped, altered
-    by words that were not read, or has work of its own besides."""
+    by words that were not read, or works or leaves stitches of its own besides."""
     calls = [step for step in row.steps if isinstance(step, RowCall)]
     altered = any(call.growth or call.shaped or call.swap or call.beside for call in calls) or row.unread()
-    works = any(isinstance(step, MAKES_STITCHES) for step in row.steps)
+    works = any(isinstance(step, (*MAKES_STITCHES, Skip)) for step in row.steps)
     return bool(calls) and (rows > 1 or bool(altered) or works)
 
 

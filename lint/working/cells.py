@@ -92,8 +92,11 @@ def at_loop_end(loop: Loop, cell: Cell, state: PieceState, size: int) -> Cell:
     if loop.until is not None and loop.until.at(size) != counted(loop.unit, cell.made):
         state.fabric = None
         sort = "sts" if loop.unit == "stitches" else f"of its {loop.unit.partition(':')[2] or 'space'}s"
-        stopped = f"rows like these never come to {loop.until.at(size)} {sort}"
-        return Cell(Outcome.NOT_RECOMPUTED, stopped_by=stopped, stopped_at=loop.rows[-1].row.span)
+        wanted = loop.until.at(size)
+        stopped = f"rows like these never come to {wanted} {sort}"
+        ends = (cell.below, cell.made.stitches) if cell.below is not None and loop.unit == "stitches" else None
+        passed = (*ends, wanted) if ends is not None and wanted and min(ends) < wanted < max(ends) else None
+        return Cell(Outcome.NOT_RECOMPUTED, stopped_by=stopped, stopped_at=loop.rows[-1].row.span, passed=passed)
     return cell
 
 

@@ -68,6 +68,7 @@ from lint.working.goingon import (
     not_told,
     onward,
     row_as_printed,
+    with_even_pattern,
 )
 from lint.working.growth import counted, grows
 from lint.working.instances import MOST_ROWS, Instance, Loop
@@ -191,6 +192,7 @@ class PatternWorker:
                 after = islice(behind, met, met + MOST_AHEAD)
                 worked.append(tuple(self._printed_row(some, deque(after), done, expander, state, blocks)))
             state.pieces = with_piece(state.pieces, part, done)
+            state.even_pieces = with_even_pattern(state.even_pieces, part, done)
             if in_order:
                 state.fastened = any(isinstance(step, FastenOff) for step in part.rows[-1].steps)
         return Column(tuple(worked), state.stitches, tuple(expander.range_faults), state.answers), state
@@ -306,7 +308,7 @@ class PatternWorker:
         fabric = fabric_below(instance, state)
         leans = state.leans if fabric is state.fabric else ""
         task = Task.of(instance, state, fabric, size, blocks)
-        if (words := not_told(task.steps, state.recent)) is not None:
+        if (words := not_told(task.steps, state.recent, state.even_pieces)) is not None:
             return self._not_recomputed(instance, state, size, words, instance.row.span)
         try:
             steps = until_turned(task.steps, instance.kind, fabric.circular, coming)
