@@ -27,6 +27,7 @@ from lint.tree import (
     Unread,
     walk,
 )
+from lint.working.bench import Bench
 from lint.working.besides import called_otherwise
 from lint.working.betweenrows import between_rows
 from lint.working.cells import (
@@ -78,6 +79,7 @@ from lint.working.namedahead import rows_named_ahead
 from lint.working.onereading import Column, Settled, in_one_reading
 from lint.working.opening import open_part
 from lint.working.printedrows import pieces
+from lint.working.recording import RecordingBench
 from lint.working.rowkinds import row_ends_counted
 from lint.working.rowstate import NotDefined, TooMany
 from lint.working.starts import begins_own, corner_to_corner, founds, is_round, until_turned, works_ring
@@ -108,9 +110,7 @@ class PatternWorker:
         self.printed = {id(part): [piece for row in part.rows for piece in pieces(row)] for part in pattern.parts}
         self.heights = {rule.key: rule.height for rule in book.stitches.stitches}
         self.heights["sl st"] = 0
-        self.ahead: tuple[
-            deque[Instance], ...
-        ] = ()  # the rows behind the one at hand: of its printed row, of later ones
+        self.ahead: tuple[deque[Instance], ...] = ()  # rows behind the one at hand: of its printed row, of later ones
         self.never_count = frozenset(
             rule.key for rule in book.stitches.stitches if rule.turning_chain_counts == "never"
         )
@@ -168,6 +168,7 @@ class PatternWorker:
             habits=dict(habits),
             spiral=spiral,
             effort=self.effort,
+            bench=RecordingBench if self.workings else Bench,
         )
         for row, key, answer in self.settled:
             state.settled.setdefault(row, {})[key] = answer

@@ -1,7 +1,7 @@
 """A bench that keeps a record of what each step does, so that a row's workings can be told.
 
-It works like any other bench and adds nothing of its own: it only looks on.  A row is worked on it once more, in the
-reading that was kept, when a report asks for its workings; all other work goes without.
+It works like any other bench and adds nothing of its own: it only looks on.  Rows are worked on it where a report asks
+for the workings of all of them; else only a row that differs is, once more, in the reading that was kept.
 """
 
 from __future__ import annotations

@@ -302,7 +302,9 @@ def one_reading(task: Task, state: PieceState, forced: dict[Key, int]) -> Trial:
 
 
 def workings_of(best: Trial, task: Task, state: PieceState) -> Workings:
-    """The workings of a row in the reading that was kept: it is worked once more, and watched.  Before `settle`."""
+    """The workings of a row in the reading that was kept; it is worked once more if nobody watched.  Before `settle`."""
+    if isinstance(best.bench, RecordingBench):
+        return best.bench.workings()
     bench, _ = watched(best, task, state)
     return bench.workings()
 
