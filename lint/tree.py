@@ -313,10 +313,12 @@ class Marker:
 
 @dataclass(frozen=True, slots=True)
 class LastPlace:
-    """ "working last dc in top of turning ch": where the last stitch of the run before goes."""
+    """ "working last dc in top of turning ch": where the last stitch of the run before goes, or the last few of a row called for."""
 
     span: Span
     places: tuple[Place, ...]
+    number: Amount = ONE
+    stitch: str | None = None  # told where there are several
 
 
 @dataclass(frozen=True, slots=True)

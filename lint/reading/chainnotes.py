@@ -34,7 +34,7 @@ _EQUALS = r"\bch(?:ain)?\s?-?\s?\d+\s+at\s[^.;=]{0,12}\b(?:beg\w*|start)\b[^.;=]
 
 
 # "The ch 3 that opens a round is your first dc"
-_IS_FIRST = r"\bch(?:ain)?s?\b[^.;:]{0,40}\b(?:is|are) (?:the|your|a|an|one|1) (?:first |1st )?(?:h?dc|h?tr|sc|htr|dtr|half|single|double|treble|triple)\b"
+_IS_FIRST = r"(?<!\p{L})ch(?:ain)?s?\b[^.;:]{0,40}\b(?:is|are) (?:the|your|a|an|one|1) (?:first |1st )?(?:h?dc|h?tr|sc|htr|dtr|half|single|double|treble|triple)\b"
 
 
 # "The ch 3 makes a sp; it is not counted as a st" is one sentence

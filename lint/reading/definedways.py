@@ -21,7 +21,9 @@ _OR_IN_BRACKETS = expression(r"(?i)(?P<left>\b(?:sk|skip|miss)\b[^,;()]*)?\s\(or
 
 # "dc in each of next 3 sts (over a sp: 2 dc in sp, dc in next dc)"
 # "over a sp, 2 dc in sp, dc in next dc; over a bl, dc in each of next 3 dc"; "2 dc in sp, dc in dc (over a sp); …"
-_LYING_UNDER = r"(?:when |if )?(?:worked |made |working )?over (?:an? |another )?(?:open |solid |filled )?(?:sp|space|mesh|bl|block)s?"
+# a square may go by the pattern's own short name: "over an om: 2 tr in the 2ch-sp, 1 tr in tr"
+_SHORT_NAME = r"(?!st\b|ch\b|[dst]c\b|d?tr\b|lp\b|p\b)\p{L}{1,3}(?=\s*[,:])"
+_LYING_UNDER = rf"(?:when |if )?(?:worked |made |working )?over (?:an? |another )?(?:open |solid |filled )?(?:(?:sp|space|mesh|bl|block)s?|{_SHORT_NAME})"
 _UNDER = expression(rf"(?i)\b{_LYING_UNDER}\b")
 _OVER_ONE_OR_OTHER = expression(
     rf"(?i)\s*{_LYING_UNDER}\s*[,:]\s*(?P<one>[^;.]+)[;.]\s*(?:and |or )?{_LYING_UNDER}\s*[,:]\s*(?P<other>[^;.]+)(?:\.[^\d;]*)?"

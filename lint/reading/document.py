@@ -45,6 +45,7 @@ from lint.reading.places.rings import ring_words
 from lint.reading.sizes.audience import UNKNOWN_SIZES, canonical, size_places
 from lint.reading.sizes.sizes import shown_by_lists
 from lint.reading.spacenotes import counted_with_spaces, spaces_that_count
+from lint.reading.untoldchains import with_untold_chains
 from lint.reading.words import listentries
 from lint.reading.words.borrowing import with_borrowed
 from lint.reading.words.colourwork import figures_explained
@@ -74,7 +75,7 @@ from lint.tree import (
 )
 
 _COUNTS = expression(  # "Ch 3 counts as dc."
-    r"(?i)(?:^|(?<=[.;]\s))[^.;\n]*\b(?:counts?\s+as|(?:never|not)\s+count(?:s|ed)?|not a st(?:itch)?|(?:\d+\s?ch|ch\s?\d+)\s=\s1)\b[^.;\n]*"
+    r"(?i)(?:^|(?<=[.;]\s))[^.;\n]*\b(?:(?:every|each|all)\s+(?:rows?|rounds?|rnds?)\s+(?:starts?|begins?)|counts?\s+as|(?:never|not)\s+count(?:s|ed)?|not a st(?:itch)?|(?:\d+\s?ch|ch\s?\d+)\s=\s1)\b[^.;\n]*"
 )
 _NAMED_WORK = expression(r"\W*(?P<name>[^:=(]*[^\s:=(])(?:\s*\((?P<form>[\w-]+)\))?[^:=]*[:=]")
 _AS_ANOTHER = expression(r"(?i)[^.]{0,40}\b(?:as|like)\s(?:(?:given|for|in|the)\s)+\p{L}")
@@ -134,6 +135,8 @@ def read_pattern(source: SourceText, book: Rulebook, wanted_terms: str = "auto")
     parts = tuple(part for part in (reader.part(item) for item in layout.parts) if part.rows)
     parts = with_first_uses(with_borrowed(parts))
     parts = counted_with_spaces(parts, spaces := spaces_that_count(source.text))
+    notes = tuple(countings(source, layout, lexicon, vocabulary, book.words))
+    parts = with_untold_chains(parts, notes, source.text)
     abbreviations = tuple(_listed(entries))
     pattern = Pattern(
         layout.title,
@@ -142,7 +145,7 @@ def read_pattern(source: SourceText, book: Rulebook, wanted_terms: str = "auto")
         tuple(layout.sections),
         abbreviations,
         tuple(specials),
-        tuple(countings(source, layout, lexicon, vocabulary, book.words)),
+        notes,
         sizes,
         unplaced=tuple(_unplaced(source, layout, parts, entries, lexicon)),
         sizes_unnamed=layout.sizes_unnamed,

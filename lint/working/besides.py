@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
-from lint.amount import Amount
+from dataclasses import replace
+
+from lint.amount import ONE, Amount
 from lint.pattern import Row
-from lint.tree import MAKES_STITCHES, Chain, Remark, RowCall, Skip, Step, Turn
+from lint.tree import MAKES_STITCHES, Chain, Join, LastPlace, Remark, RowCall, Skip, Step, Turn, Unread, Work
 
 _TURNING = (Chain, Turn)
 _NONE = Amount.of(0)  # of the chains at the row's end, "do not ch 1 at end of last row"
@@ -17,6 +19,22 @@ def once(head: tuple[Step, ...], called: tuple[Step, ...], tail: tuple[Step, ...
         begun, tail = _unchained(begun), tuple(step for step in tail if not isinstance(step, Chain))
     ended = _without(begun[::-1], tail)[::-1] if _turns_alone(tail) else begun
     return (*head, *ended, *tail)
+
+
+def into_last(called: tuple[Step, ...], said: tuple[Step, ...]) -> tuple[Step, ...]:
+    """A called row's steps with its last stitches where the words behind the call put them: "Rep Row 6, working last 2 sc in last sc".
+
+    They must be the very stitches that the row ends with, into one place: else they may be so many more than it has.
+    """
+    told = next((step for step in said if isinstance(step, LastPlace) and step.number != ONE), None)
+    ends = [at for at, step in enumerate(called) if not isinstance(step, (*_TURNING, Remark, Join))]
+    if told is None or not ends:
+        return called
+    last = called[ends[-1]]
+    same = isinstance(last, Work) and (last.number, last.stitch) == (told.number, told.stitch)
+    if not same or len(last.places) != 1 or last.places[0].number != ONE:
+        return (*called, Unread(told.span, "", "whether the row called for ends in these stitches is not told"))
+    return (*called[: ends[-1]], replace(last, places=told.places), *called[ends[-1] + 1 :])
 
 
 def called_otherwise(row: Row, rows: int) -> bool:

@@ -10,7 +10,7 @@ from lint.pattern import Part, Row, Stated
 from lint.tree import MAKES_STITCHES, THE_PIECE_BEFORE, FastenOff, RowCall, Step, TimesKind, Unread
 from lint.working.alternating import Alternates, label_word
 from lint.working.apartrows import ends_by_size, rows_apart, too_few_rows
-from lint.working.besides import once
+from lint.working.besides import into_last, once
 from lint.working.gainsbefore import own_rows
 from lint.working.growth import grown_steps
 from lint.working.instances import (
@@ -175,8 +175,9 @@ class Expander:
             called = cycle[index % len(cycle)]
             head = before if index == 0 else ()
             tail = after if index == len(numbers) - 1 else ()
-            last = tail and any(isinstance(step, FastenOff) for step in tail)
-            inner = tuple(s for s in called.steps if not isinstance(s, FastenOff)) if not last else called.steps
+            inner = into_last(called.steps, after)
+            if not any(isinstance(step, FastenOff) for step in tail):
+                inner = tuple(step for step in inner if not isinstance(step, FastenOff))
             own = row.label is not None
             worked = once(head, inner, tail) if call.beside is None or len(numbers) == 1 else (call.beside,)
             one = self._instance(

@@ -225,6 +225,9 @@ class WithClauses(PlainClauses):
         if not found or number is not None and not self.ends_in_so_many(number, named.value, found[0]):
             return False
         span = stream.span_from(start)
+        if number is not None and named.value and isinstance(self.steps[-1], RowCall):
+            self.steps.append(LastPlace(span, found, number, named.value))  # "Rep Row 6, working last 2 sc in last sc"
+            return True
         if first and named is not None and named.kind == "stitch" and not self.has_work():
             self.steps.append(Work(span, named.value, places=found, perhaps=True))
             return True
@@ -245,8 +248,8 @@ class WithClauses(PlainClauses):
         """Whether "working last 2 dc in turning ch" only says where the last of the work before goes: the two of a repeat's
         last pass, or of a run over stitches and spaces that ends in a chain which is both."""
         before = next((step for step in reversed(self.steps) if not isinstance(step, Remark)), None)
-        if isinstance(before, RowCall):  # "in last st" they may be one more than that row has
-            return place.targets[0].kind in (TargetKind.TURNING_CHAIN, TargetKind.CHAIN)
+        if isinstance(before, RowCall):  # whether that row ends in so many, is seen where it is known
+            return True
         if isinstance(before, Repeat):
             passes = before.items if before.last_pass is None else before.last_pass
             last = passes[-1] if passes else None

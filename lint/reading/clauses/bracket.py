@@ -26,6 +26,7 @@ from lint.reading.places import notes
 from lint.reading.places.howoften import clauses_of
 from lint.reading.places.places import places
 from lint.reading.repeating import repeats
+from lint.reading.repeating.bracketcalls import rows_again
 from lint.reading.repeating.times import times as read_times
 from lint.reading.words.stream import CLOSERS, OPENERS
 from lint.tree import (
@@ -38,7 +39,6 @@ from lint.tree import (
     OpenWork,
     Remark,
     Repeat,
-    RowCall,
     Skip,
     Step,
     Times,
@@ -314,11 +314,9 @@ class BracketClauses(SizedClauses):
             stream.take()  # "(2 sc in first sc, sc 1), repeat around"
         if worked:
             self.names_brackets()
-        if len(items) == 1 and isinstance(items[0], RowCall) and items[0].times is None:
-            often = read_times(stream, after_bracket=True)
-            if often is not None:  # "[Rep Rows 2-5] 24 times"
-                self.steps.append(replace(items[0], times=often, span=stream.span_from(start)))
-                return True
+        if again := rows_again(stream, items, start):  # "[Rep Rows 2-5] 24 times"
+            self.steps += again
+            return True
         if not worked and items and all(isinstance(step, OpenWork) for step in items):
             if read_times(stream, after_bracket=True) is not None:  # "[3 rows A, 3 rows B] twice"
                 self.steps.append(OpenWork(stream.span_from(start), stream.words(start, stream.at)))

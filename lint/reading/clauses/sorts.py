@@ -17,6 +17,7 @@ from lint.reading.clauses.sidewords import all_sides, other_sides
 from lint.reading.counting.otherplaces import in_all_others, rest_of_row
 from lint.reading.places.asstitches import spaces_as_stitches
 from lint.reading.places.fromhook import starts_in_chain
+from lint.reading.places.included import space_included
 from lint.reading.places.limbs import limb_joined
 from lint.reading.places.ofpieces import piece_run
 from lint.reading.places.thoseonly import those_only
@@ -191,6 +192,7 @@ SORTS = (
     Sort(("make", "in", "over", "across", "word"), of_words(those_only)),
     Sort(("join", "attach", "word"), of_words(limb_joined)),
     Sort(("make", "word"), of_words(spaces_as_stitches)),
+    Sort(("word", "middle", "corner", "the"), of_words(space_included)),
     Sort(("word", "make", "attach", "telling"), of_words(fitting_fixed)),
     Sort(("word",), of_words(but_how)),
     Sort(("word",), Clauses.read_after_row),

@@ -262,6 +262,8 @@ def _told_in_words(sentence: Stream, words: list[str]) -> int | None:
             continue
         if index and lexeme.kind in ("increase", "decrease", "each", "make", "skip"):
             return None  # "making sure you inc 1 st at each end"
+        if index and lexeme.kind == "number" and sentence.lexemes[index - 1].lower == "or":
+            return None  # "This makes the edge curl for a round or two."
         if lexeme.kind in ("number", *OPENERS):
             return index
     return None

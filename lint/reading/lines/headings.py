@@ -113,7 +113,7 @@ _OF_SEVERAL = expression(r"(?i)(?:first|second|third|front|back|top|bottom|left|
 _OFF = expression(r"(?i)\b(?:fasten|finish|bind|cast) off\W*$")
 _NUMBER_FIRST = expression(r"[\W_]*\d")
 # "2. WING (x2)", "III. Body": the pieces of a pattern numbered
-_LISTED = expression(r":[^()]*;|(?i::\s*(?:sk|skip|miss|insert|yo|yarn over|yoh|yrh|wrap)\b)")
+_LISTED = expression(r":[^()]*;|:[^():]*[,·•/|][^():]*:|(?i::\s*(?:sk|skip|miss|insert|yo|yarn over|yoh|yrh|wrap)\b)")
 _PIECE_NUMBER = expression(r"(?:\d{1,2}|[IVX]{1,4})\s?[.)]\s+(?=\p{Lu})")
 # "Body.", "Ears (2 pieces).": a piece's name as a sentence
 _NAME_STOPPED = expression(

@@ -21,7 +21,7 @@ _ORDINAL = r"\d{1,3}\s?(?:st|nd|rd|th)"
 _NO_SORT = (
     r"(?:and|to|or|every|foll(?:owing)?|alt(?:ernate)?|other|same|last|next|rem(?:aining)?|more)\b"  # "3rd and every"
 )
-_JOINT = r"\s*(?:-|–|—|\b(?:up\s+)?to(?:\s+and\s+including)?\b|\bthru\b|\bthrough\b|\bt/m\b|\btill?\b|\bbis\b|&|\band\b|,)\s*"
+_JOINT = r"\s*(?:-|–|—|\b(?:up\s+)?to(?:\s+and\s+including)?\b|\bthru\b|\bthrough\b|\bt/m\b|\btill?\b|\bbis\b|&|\+|\band\b|,)\s*"
 # "Rows 3 to 9 inclusive:", "3rd to 9th rnds incl:"
 _INCLUSIVE = r"(?:\s*,?\s*\(?\bincl(?:usive)?\b\.?\)?)?"
 # What may follow a label that has no colon or dash of its own.
@@ -152,7 +152,7 @@ def label_forms(words: tuple[str, ...], named: tuple[str, ...], sized: bool) -> 
             flags,
         ),
         "bare": expression(
-            r"(?P<core>(?P<numbers>\d{1,3}(?:\.?\s*(?:[-–]|\band\b|&|\bto\b|\bthru\b|\bthrough\b)\s*\d{1,3})?)\s*(?:[).]|:|\||\t|●|•|(?<=\s)[-–—](?=\s+(?:\D|\d+\s?\p{L}))))(?=\s*\S)"
+            r"(?P<core>(?P<numbers>\d{1,3}(?:\.?\s*(?:[-–]|\band\b|&|\bto\b|\bthru\b|\bthrough\b)\s*\d{1,3}|\)\s?[-–]\s?\d{1,3}(?=\)))?)\s*(?:[).]|:|\||\t|●|•|(?<=\s)[-–—](?=\s+(?:\D|\d+\s?\p{L}))))(?=\s*\S)"
             rf"|(?P<core>(?P<numbers>\d{{1,3}}(?:\s?[-–]\s?\d{{1,3}})?))[ ]{{2,}}(?=(?:\p{{L}}+(?:\s\p{{L}}+)?[ ]{{2,}})?{_WORK_FOLLOWS})"  # the first column of a table
             r"|(?P<core>\[(?P<numbers>\d{1,3}(?:\s?[-–]\s?\d{1,3})?)\][:.]?)(?=\s+\S)",  # "[4-6] sc in each st"
             flags,

@@ -212,6 +212,16 @@ def in_each_corner(stream: Stream) -> bool:
     return False
 
 
+def _middle_space(stream: Stream) -> bool:
+    """Takes "center sp", "centre ch-2 sp": the one space in a shawl's middle, named last in a count and apart from the others."""
+    start = stream.at
+    if stream.take_if("middle") and (found := unit(stream)[0]) is not None and found.startswith("space"):
+        if stream.done or stream.kind() in (".", ";", "turn"):
+            return True
+    stream.at = start
+    return False
+
+
 _FILET = ("special:block", "special:bl", "special:sp", "special:space", "space")
 
 
@@ -268,9 +278,11 @@ def whole_count(stream: Stream) -> bool:
 
 
 def one_more(stream: Stream) -> str | None:
-    """The unit of "plus scallop", "and a shell" behind a figure, which is one of these; nothing is taken where it is none."""
+    """The unit of "plus scallop", "and a shell", ", center sp" behind a figure, which is one of these; nothing is taken where it is none."""
     start, joint = stream.at, stream.peek(-1).lower
     article = stream.take_if("the")
+    if (joint in (",", "and", "+", "plus") or article is not None) and _middle_space(stream):
+        return "unknown"
     if joint not in ("plus", "+") and (joint != "and" or article is None or article.lower not in ("a", "one")):
         stream.at = start
         return None

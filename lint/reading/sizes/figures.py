@@ -16,7 +16,7 @@ Ends = Iterator[tuple[Numbers, int]]  # what can be read at a token, and the tok
 Lists = Iterator[tuple[tuple[Numbers, ...], int]]
 
 _TOKEN = expression(
-    r"(?P<number>\d+)(?:\s?(?:st|nd|rd|th|d)\b\.?)?|(?P<sign>\b(?:(?:up\s+)?to(?:\s+and\s+including)?|thru|through|t/m|till?|bis|and|or)\b|[-–—−&,;:/|()\[\]{}])"
+    r"(?P<number>\d+)(?:\s?(?:st|nd|rd|th|d)\b\.?)?|(?P<sign>\b(?:(?:up\s+)?to(?:\s+and\s+including)?|thru|through|t/m|till?|bis|and|or)\b|[-–—−&+,;:/|()\[\]{}])"
 )
 _SPANS = ("-", "to")
 _SAME = {
@@ -30,6 +30,7 @@ _SAME = {
     "till": "to",
     "bis": "to",
     "&": "and",
+    "+": "and",
     "[": "(",
     "{": "(",
     "]": ")",
