@@ -330,9 +330,6 @@ class Alongside:
     place: Place
 
 
-THE_PIECE_BEFORE = "the piece before"  # of "Make a second piece the same", which gives no name
-
-
 @dataclass(frozen=True, slots=True)
 class RowCall:
     """ "Rep Rows 2-5", "As 3rd row": rows worked again by their numbers."""
@@ -382,6 +379,7 @@ Step = (
     | Join | JoinYarn | UseYarn | FastenOff | Turn | NoJoin | Loops | Remark | Marker | LastPlace | Alongside | RowCall | Unread
 )  # fmt: skip
 
+THE_PIECE_BEFORE = "the piece before"  # of "Make a second piece the same", which gives no name
 NOT_UNDERSTOOD = "these words were not understood"
 MAKES_STITCHES = (Work, Group, Repeat, Passage, Evenly, Shaping, OpenWork)
 _HOLDERS = (Group, Repeat, Passage, Alongside, Either)  # what has steps inside it: few steps do

@@ -139,8 +139,8 @@ def misfits(worked: Worked, instance: Instance) -> tuple[Misfit, ...]:
     return tuple(found)
 
 
-def unclear_times(best: Trial, steps: tuple[Step, ...], below: Fabric) -> tuple[Span, int, bool] | None:
-    """A bare "n times": the passes taken, and whether the printed count settles it, or the places there are."""
+def unclear_times(best: Trial, steps: tuple[Step, ...], below: Fabric) -> tuple[Span, int, int, bool] | None:
+    """A bare "n times": the number said, the passes taken, and whether the printed count settles it, or the places there are."""
     asked = best.worked.choices.asked
     if not asked:
         return None
@@ -149,10 +149,11 @@ def unclear_times(best: Trial, steps: tuple[Step, ...], below: Fabric) -> tuple[
         if isinstance(step, Repeat) and step.times.kind is TimesKind.UNCLEAR and step.times.number is not None:
             taken = asked.get(("times", step.times.span.start))
             if taken is not None:
-                passes = (step.times.number.values[0] or 0) + taken[0]
+                said = step.times.number.values[0] or 0
                 return (
                     step.times.span,
-                    passes,
+                    said,
+                    said + taken[0],
                     best.fits and (bool(best.agrees) or counted and best.agrees is None and _uses_places(step)),
                 )
     return None

@@ -103,8 +103,7 @@ class Expander:
             instances = [told, *instances]
         for one in instances:
             if one.untold is None and one.number is not None or one.steps and (label is not None or call is not None):
-                stated = one.stated or one.inherited
-                self.met.append(MetRow.of(one, stated, part, self.stretch))
+                self.met.append(MetRow.of(one, one.stated or one.inherited, part, self.stretch))
         self.bare += label is None and call is None and any(isinstance(step, MAKES_STITCHES) for step in steps)
         if any(isinstance(step, FastenOff) for step in row.steps):
             self.stretch, self.bare = self.stretch + 1, 0
