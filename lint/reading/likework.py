@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
+from bisect import bisect_right
 from collections.abc import Sequence
-from itertools import pairwise
+from itertools import groupby, pairwise
 
 from lint.expression import expression
 from lint.lexicon import Lexeme
+from lint.place import Which
 from lint.reading.clauses.reader import Reading
 from lint.reading.words.stream import CLOSERS, OPENERS
 from lint.tree import (
@@ -20,9 +22,11 @@ from lint.tree import (
     OpenWork,
     OtherSide,
     Remark,
+    Repeat,
     RowCall,
     Skip,
     Step,
+    TimesKind,
     Turn,
     Unread,
     UseYarn,
@@ -61,6 +65,8 @@ def is_work(reading: Reading, lexemes: list[Lexeme]) -> bool:
     if any(isinstance(step, RowCall) and step.own or isinstance(step, OpenWork) and step.plain for step in steps):
         return True  # "Second shoulder / Work 17 rows even": a sentence of its own tells rows
     if _again(unread, lexemes) or _labelled_within(worked, lexemes) or _rows_told(lexemes):
+        return True
+    if _sentence_works(steps, lexemes):
         return True
     # a line that ends in a printed count of stitches is a row that lost its label
     stitchy = any(lexeme.kind in ("stitch", "special") for lexeme in lexemes)
@@ -117,6 +123,25 @@ def _rows_told(lexemes: list[Lexeme]) -> bool:
     shaped = any(pair in (("increase", "number"), ("decrease", "number")) for pair in pairwise(kinds))
     bidden = kinds[:2] == ["make", "number"] and any(kind in ("row", "round") for kind in kinds[2:4])
     return rows and shaped or bidden
+
+
+def _sentence_works(steps: Sequence[Step], lexemes: list[Lexeme]) -> bool:
+    """Whether a sentence behind others is wholly read and works a whole row: "Close the gap. Sc in each st around."."""
+    stops = [item.start for item in lexemes if item.kind == "."]
+    for sentence, group in groupby(steps, lambda step: bisect_right(stops, step.span.start)):
+        told = tuple(group)
+        works = sentence > 0 and isinstance(told[0], (Work, Group, Repeat, Chain, Turn))
+        if works and not any(isinstance(step, Unread) for step in walk(told)) and any(map(_whole_row, told)):
+            return True
+    return False
+
+
+def _whole_row(step: Step) -> bool:
+    """Whether a step goes on to the end of its row: "sc in each st", "(2 sc, ch 1) around"."""
+    if isinstance(step, Repeat):
+        return step.times.kind is TimesKind.FILL
+    run = isinstance(step, Work) and not step.undefined
+    return run and any(place.which is Which.EACH and place.limit is not None for place in step.places)
 
 
 def _again(unread: Sequence[Unread], lexemes: list[Lexeme]) -> bool:

@@ -18,7 +18,20 @@ from lint.reading.words.stream import CLOSERS, OPENERS
 from lint.tree import Chain, FastenOff, JoinYarn, Remark, RowCall, Turn, Unread, UseYarn
 
 _JOINED = ("number", "stitch", "chain", "increase", "decrease")  # what may stand behind a sign that only joins clauses
-_ROWS_BEGIN = ("make", "number", "open_work", "stitch", "word", "the", "for", "then", "unchanged", "row", "round")
+_ROWS_BEGIN = (
+    "make",
+    "number",
+    "open_work",
+    "stitch",
+    "word",
+    "the",
+    "for",
+    "then",
+    "unchanged",
+    "row",
+    "round",
+    "telling",
+)
 
 
 class OpeningClauses(CountClauses):

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import replace
+from itertools import pairwise
 
 from lint.amount import ONE
 from lint.place import TargetKind, Which
@@ -267,7 +268,11 @@ class RemarkClauses(LeftClauses):
             for before, item in zip(words, words[1:], strict=False)
         )
         works = works and any(item.kind in STITCHY for item in words[1:])
-        if works or ends_in_stitches(words[1:]):
+        kinds = [item.kind for item in words]
+        more = words[0].lower.startswith("cont") and any(
+            one == "number" and two in ("row", "round", "more") for one, two in pairwise(kinds)
+        )  # "Cont in rounds for 8 rounds": rows are worked
+        if works or more or ends_in_stitches(words[1:]):
             return False  # "make sure to work 2 sc in last st" is more than a remark
         stream.at = end  # what follows a comma is read for itself: "being careful not to twist, join with sl st"
         return self.noted(start)

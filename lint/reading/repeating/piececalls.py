@@ -95,7 +95,7 @@ def piece_again(stream: Stream, steps: list[Step], start: int) -> bool:
     span = stream.span_from(start)
     again = RowCall(span, None, None, part=THE_PIECE_BEFORE) if alike else OpenWork(span, words)
     side = _SIDES.search(words.lower())
-    more = side is not None and (isinstance(steps[-1], FastenOff) if steps else side["on"] is not None)
+    more = side is not None and (bool(steps) or side["on"] is not None)
     again = OpenWork(span, words) if more else again  # of this piece: rows whose number of stitches is not told
     steps.append(again if more or not steps else Remark(span))  # "the same, but with 2 rows more": not as it was
     return True

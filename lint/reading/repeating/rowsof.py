@@ -40,6 +40,7 @@ _ONE_ROW = expression(rf"(?:W*R?E+(?:IS)?{_STITCHES}|W*SE|WIS)")
 _AS_ROW = expression(r"W*t*M?N(?:M?R)A(?:tO|O)?R?N?R?")
 # "Work 18 more rnds the same"
 _THE_SAME = expression(r"W+M?NM?R")
+_IN_ROWS = ("in rounds", "in rows")
 _LIST_WITHIN = 6  # lexemes from the sentence's beginning in which its list begins
 
 
@@ -85,7 +86,7 @@ def _told(stream: Stream, start: int) -> _Told | None:
     comma = end < len(stream.lexemes) and stream.lexemes[end].kind == ","
     shaped = next((at for at, item in enumerate(stream.lexemes[start : end + 2 * comma], start) if _shapes(item)), None)
     end = min(end, shaped) if shaped is not None else end
-    words = stream.lexemes[start:end]
+    words = _of_stitch(stream.lexemes[start:end])
     if not words or len(words) > 14:
         return None
     after = stream.lexemes[end + 1].kind if end + 1 < len(stream.lexemes) else "end"
@@ -185,6 +186,22 @@ def run_for_rows(stream: Stream, steps: list[Step], start: int) -> bool:
     span = steps[0].span.to(stream.span_from(start))
     steps[:] = [RowCall(span, None, None, rows=number, own=(tuple(steps),))]
     return True
+
+
+def _of_stitch(words: list[Lexeme]) -> list[Lexeme]:
+    """ "Cont in rounds of dc for 8 rounds", "Work in rows of sc …" as "cont in dc …": what they are of is their stitch.
+
+    Only where they are so many: "Cont in rounds of dc." may be one round, or lead in those that follow.
+    """
+    if not any(item.kind == "number" for item in words):
+        return words
+    telling = len(words) > 2 and words[0].kind == "telling" and words[0].lower.endswith(_IN_ROWS)
+    if telling and words[1].kind == "of" and words[2].kind == "stitch":
+        return [replace(words[0], kind="make"), replace(words[1], kind="in"), *words[2:]]
+    kinds = [item.kind for item in words[:5]]
+    if kinds[1:4:2] == ["in", "of"] and kinds[2] in ("row", "round") and kinds[4:] == ["stitch"]:
+        return [*words[:2], *words[4:]]
+    return words
 
 
 def _one(item: Lexeme, behind: list[Lexeme]) -> Lexeme:

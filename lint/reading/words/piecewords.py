@@ -37,7 +37,7 @@ AGAIN = expression(
     rf"|repeat (?:all )?for (?:the|a) second (?P<piece>{_PIECE})"
     # "Rep along the other long side", "Do the same for the second strap": where the row is over
     r"|(?:rep(?:eat)?|do) (?P<other>(?:all |this |(?:the )?same )*(?:for|on|along|around|at) (?:the |an? )?(?:other|second|2nd|opposite|remaining)"
-    r"(?: (?!rows?|rounds?|rnds?|sts?|stitch|stitches)[\w-]+){1,3})"
+    r"(?: (?!(?:rows?|rounds?|rnds?|sts?|stitch|stitches)\b)[\w-]+){1,3})"
 )
 
 

@@ -1,0 +1,72 @@
+"""Work behind sentences that are not understood, or in words that else only tell: counted, or said to be lacking."""
+
+from __future__ import annotations
+
+import pytest
+from helpers import all_findings, check, counts
+
+_US = "Bell\n\nUS terms\n\nRnd 1: 7 sc in magic ring. (7)\nRnd 2: 2 sc in each st around. (14)\n{}\nRnd {}: (Sc2tog) 7 times. (7)\n"
+_UK = "Bell\n\nUK terms\n\nRnd 1: 7 dc in magic ring. (7)\nRnd 2: 2 dc in each st around. (14)\n{}\nRnd {}: (Dc2tog) 7 times. (7)\n"
+
+
+@pytest.mark.parametrize(
+    "line", ["Complete the curve. Sc in each sc around.", "Finish round. (Sc in next 6 sts, 2 sc in next st) around."]
+)
+def test_a_row_behind_a_sentence_that_is_not_understood(line: str) -> None:
+    """It is work, and the line is said not to be understood."""
+    assert ("not-understood", 7) in all_findings(check(_US.format(line, 4)), ("query",))
+
+
+@pytest.mark.parametrize(
+    "line",
+    [
+        "Complete the curve. Weave in the tail.",
+        "Count with care. You have 14 sc around.",
+        "Stuff the bell. Keep it firm.",
+    ],
+)
+def test_talk_behind_talk(line: str) -> None:
+    """Sentences that work no row stay talk."""
+    report = check(_US.format(line, 3))
+    assert counts(report) == [7, 14, 7] and "not-understood" not in [rule for rule, _ in all_findings(report)]
+
+
+@pytest.mark.parametrize(
+    ("text", "line"),
+    [
+        (_UK, "Cont in rounds of dc for 5 rounds."),
+        (_US, "Work in rounds of sc for 5 rounds."),
+        (_UK, "Continue in rounds of dc straight for 5 rounds."),
+    ],
+)
+def test_rounds_of_a_stitch(text: str, line: str) -> None:
+    """So many rounds are worked, all of the number of stitches that there is."""
+    made = [row.cells[0].made.stitches for row in check(text.format(line, 8)).ledger.rows]
+    assert made == [7, 14, *[14] * 5, 7]
+
+
+def test_rounds_of_nobody_knows_what() -> None:
+    """So many rounds without a stitch are said not to be understood."""
+    assert ("not-understood", 7) in all_findings(check(_US.format("Cont in rounds for 5 rounds.", 8)), ("query",))
+
+
+@pytest.mark.parametrize("line", ["Cont in rounds of sc.", "Work in rounds for the first 8 rounds."])
+def test_rounds_that_are_only_told(line: str) -> None:
+    """How the work goes on, but not for how many rounds from here, makes none."""
+    assert counts(check(_US.format(line, 3))) == [7, 14, 7]
+
+
+_FLAT = "Strap\n\nUK terms\n\nMake 10 ch.\nRow 1: 1 dc in 2nd ch from hook and in each ch to end (9 dc){}\nRow 2: 1 ch, turn, 1 dc in each st to end. (9 dc)\n"
+
+
+@pytest.mark.parametrize(
+    "more", [". Repeat on the other side.", ". Rep along the opposite edge.", ". Repeat for the other end."]
+)
+def test_more_at_the_other_side_behind_a_count(more: str) -> None:
+    """A row that may go on, or another that is worked there, is not passed over in silence."""
+    assert counts(check(_FLAT.format(more))) == [None, 9]
+
+
+def test_another_piece_behind_a_count() -> None:
+    """A piece made again is no work of the row."""
+    assert counts(check(_FLAT.format(". Repeat for the other strap."))) == [9, 9]
