@@ -52,3 +52,11 @@ def test_a_count_in_a_longer_sentence(sentence: str, read: bool) -> None:
     """A sentence that lets the maker count is the row's count; one that lets her work is not."""
     report = check(ROUND.format(times="5 times", count=sentence))
     assert (report.ledger.rows[-1].row.stated is not None) == read
+
+
+def test_more_times_of_a_bracket_that_begins_the_row() -> None:
+    """Nothing before it can be its first pass: the bracket itself is, and so often more."""
+    report = check(
+        ROUND.format(times="5 times", count="") + "Rnd 2: Ch 1, (sc in next dc, 2 sc in next dc) 5 more times.\n"
+    )
+    assert report.ledger.rows[-1].first.made.stitches == 18

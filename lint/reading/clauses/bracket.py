@@ -27,6 +27,7 @@ from lint.reading.places.howoften import clauses_of
 from lint.reading.places.places import places
 from lint.reading.repeating import repeats
 from lint.reading.repeating.bracketcalls import rows_again
+from lint.reading.repeating.times import bracket_times
 from lint.reading.repeating.times import times as read_times
 from lint.reading.words.stream import CLOSERS, OPENERS
 from lint.tree import (
@@ -321,7 +322,8 @@ class BracketClauses(SizedClauses):
             if read_times(stream, after_bracket=True) is not None:  # "[3 rows A, 3 rows B] twice"
                 self.steps.append(OpenWork(stream.span_from(start), stream.words(start, stream.at)))
                 return True
-        times = along_side(stream, items) or read_times(stream, after_bracket=True) if worked else None
+        led = any(isinstance(step, (Work, Group)) for step in self.steps)
+        times = along_side(stream, items) or bracket_times(stream, led) if worked else None
         times = times or (self.bare_repeat() if worked and self.top else None)
         if times is not None:
             stop = self._star_within(start, close, items)

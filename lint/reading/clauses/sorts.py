@@ -178,6 +178,7 @@ SORTS = (
     Sort(("make",), of_words(named_row_worked)),
     Sort(("make", "open_work", "word"), of_words(going_on)),
     Sort(("make", "with", "ending"), of_words(so_many_at_end)),
+    Sort(("ending",), Clauses.read_end_stitch),
     Sort(("word",), of_words(before_the_end)),
     Sort(("make", "open_work", "repeat"), of_words(piece_again)),
     Sort(("open_work", "make", "word"), of_words(to_match)),

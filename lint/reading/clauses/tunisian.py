@@ -215,6 +215,14 @@ class TunisianClauses(HandClauses):
         self.steps.append(Work(span, "tss", places=(Place(span, Which.NEXT, (ANY,)),)))
         return True
 
+    def read_end_stitch(self, start: int) -> bool:
+        """ "tss across, end st": the edge stitch, where it is a clause by itself."""
+        stream = self.stream
+        if stream.kind(1) != "any_stitch" or stream.kind(2) not in (*SIGNS, *OPENERS, "end", "dash", "return_pass"):
+            return False
+        stream.take()
+        return self.read_edge_stitch(start)
+
     def read_forward_pass(self, start: int) -> bool:
         """ "Forward pass: tss in each st", "FP: tss …": what follows is the row."""
         stream = self.stream

@@ -71,10 +71,6 @@ def times(stream: Stream, after_bracket: bool = False) -> Times | None:
             if stream.kind() in ("around", "across"):
                 stream.take()
             kind = TimesKind.MORE if more else (TimesKind.IN_ALL if after_bracket or in_all else TimesKind.UNCLEAR)
-            if more and after_bracket:
-                kind = (
-                    TimesKind.UNCLEAR
-                )  # "ch 3, dc in ring, (2 dc in ring) 5 times more": what was before is the first
             return Times(stream.span_from(start), kind, number)
         glued = after_bracket and not another and stream.at == start + 1 and stream.peek(-1).glued
         if glued and stream.kind(-2) in CLOSERS and stream.kind() in (*OPENERS, ".", ",", ";", "end", "dash", "="):
@@ -88,6 +84,18 @@ def times(stream: Stream, after_bracket: bool = False) -> Times | None:
     if after_bracket and start and stream.kind(-1) == "repeat":
         stream.at = start
     return None
+
+
+def bracket_times(stream: Stream, led: bool) -> Times | None:
+    """How often a bracket of work is worked; `led`: there is work before it.
+
+    "Ch 3, dc in ring, (2 dc in ring) 5 times more": what stands before may be the first of six, or one of its own.
+    """
+    said_alone = stream.kind() == "number"
+    found = times(stream, after_bracket=True)
+    if found is not None and found.kind is TimesKind.MORE and said_alone and led:
+        return replace(found, kind=TimesKind.UNCLEAR)
+    return found
 
 
 def _led(stream: Stream) -> Times | None:
