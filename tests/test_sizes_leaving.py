@@ -80,3 +80,20 @@ def test_the_figure_that_a_size_left_off_with_is_told_again(fourth: str) -> None
     report = check(f"Hat\n\nSizes: Small (Medium, Large)\nUS terms.\n\n{text}")
     assert [counts(report, size) for size in range(2)] == [[8, 16, 24, None], [8, 16, 24, 32]]
     assert corrections(report) == []
+
+
+@pytest.mark.parametrize("line", ["Finish all ends for size Small.", "Weave in all ends on size Small."])
+def test_ends_that_are_woven_in(line: str) -> None:
+    """They are yarn: no size leaves off there, and none has other rows."""
+    report = check(
+        _hat("", f"{line}\n", "", "Rnd 6: sc in each st. (40)\nRnd 7: sc in each st.").replace(" 24 (32, 40) sts", "")
+    )
+    for size in range(3):
+        assert counts(report, size) == [8, 16, 24, 32, 40, 40, 40]
+
+
+@pytest.mark.parametrize("line", ["Size Small ends here.", "Fasten off and weave in the ends for size Small."])
+def test_a_size_that_ends_is_no_end_of_yarn(line: str) -> None:
+    """Who ends there works none of the rows below; so may who fastens off, which is not passed over."""
+    report = check(_hat("", f"{line}\n", "", "Rnd 6: sc in each st.").replace(" 24 (32, 40) sts", ""))
+    assert counts(report)[3:] == [None] * 3

@@ -231,3 +231,33 @@ def test_lists_in_brackets_alone_show_the_sizes() -> None:
         "Rnds 5-7: Sc in each st around. (24, 24, 24)\nRnds 8-10: Dec 6 sts evenly in each rnd. (18, 12, 6)\n"
     )
     assert counts(check(rounds)) == [6, 12, 18, 24, 24, 24, 24, 18, 12, 6]
+
+
+_LABELS = """Test strap
+
+Sizes: Small (Large)
+
+UK terms
+
+Make 9 (11) ch.
+Row 1: 1 dc in 2nd ch from hook and in each ch to end, turn. (8 (10) dc)
+{}: 1 ch, 2 dc in first st, 1 dc in each st to end, turn.
+"""
+
+
+@pytest.mark.parametrize("label", ["Row 2 and Row 3 (Large)", "Row 2, Row 3 (Large)", "Row 2 and Row 3 for size Large"])
+def test_a_size_behind_the_second_of_two_labels(label: str) -> None:
+    """It may be that of the second row alone, so that neither is counted."""
+    assert made(_LABELS.format(label))[1:] == [[None, None]] * 2
+
+
+@pytest.mark.parametrize("label", ["Rows 2 and 3 (Large)", "Rows 2-3 (Large only)"])
+def test_a_size_behind_one_label_of_two_rows(label: str) -> None:
+    """It is that of both."""
+    assert made(_LABELS.format(label))[1:] == [[None, 11], [None, 12]]
+
+
+def test_two_rows_named_by_themselves_for_all() -> None:
+    """Without a size, or for all sizes, both are for everybody."""
+    for label in ("Row 2 and Row 3", "Row 2 and Row 3 (RS, WS)"):
+        assert made(_LABELS.format(label))[1:] == [[9, 11], [10, 12]]

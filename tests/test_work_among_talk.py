@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import pytest
-from helpers import all_findings, check, counts
+from helpers import all_findings, check, corrections, counts
 
 _US = "Bell\n\nUS terms\n\nRnd 1: 7 sc in magic ring. (7)\nRnd 2: 2 sc in each st around. (14)\n{}\nRnd {}: (Sc2tog) 7 times. (7)\n"
 _UK = "Bell\n\nUK terms\n\nRnd 1: 7 dc in magic ring. (7)\nRnd 2: 2 dc in each st around. (14)\n{}\nRnd {}: (Dc2tog) 7 times. (7)\n"
@@ -70,3 +70,25 @@ def test_more_at_the_other_side_behind_a_count(more: str) -> None:
 def test_another_piece_behind_a_count() -> None:
     """A piece made again is no work of the row."""
     assert counts(check(_FLAT.format(". Repeat for the other strap."))) == [9, 9]
+
+
+_SLEEVE = "Cuff\n\nUK terms\n\nMake 17 ch.\nRow 1: 1 dc in 2nd ch from hook and in each ch to end. (16 dc)\n{}\nRow {}: 1 ch, turn, 1 dc in each st to end. ({} dc)\n"
+
+
+@pytest.mark.parametrize(
+    ("line", "number", "made"),
+    [
+        ("Shape cuff: Inc 1 dc at each end of next row and 2 foll alt rows. (22)", 7, 22),
+        ("Widen: Inc 1 dc at each end of next 3 rows. (22)", 5, 22),
+    ],
+)
+def test_numbers_behind_rows_that_are_told_under_a_name(line: str, number: int, made: int) -> None:
+    """The rows told so have numbers of their own, so that none is left out."""
+    report = check(_SLEEVE.format(line, number, made))
+    assert counts(report)[-1] == made and corrections(report) == []
+
+
+def test_numbers_behind_one_row_under_a_name() -> None:
+    """One row is one number, and others are left out."""
+    report = check(_SLEEVE.format("Next row: 1 ch, turn, 1 dc in each st to end. (16 dc)", 7, 16))
+    assert [rule for rule, _ in corrections(report)] == ["row-number-out-of-order"]

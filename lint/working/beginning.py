@@ -206,8 +206,8 @@ class Beginning(Placing):
         cursor, last = self.cursor, self.last_work
         if not (cursor.circular and cursor.known and cursor.at == 0 and cursor.nodes and cursor.nodes[0].is_stitch):
             return False
-        if not isinstance(last, Work) or len(last.places) != 1:
-            return False
+        if self.at_base or not isinstance(last, Work) or len(last.places) != 1:
+            return self.at_base
         slipped = last.stitch == "sl st" and last.places[0].targets[0].kind is not TargetKind.PLACE
         return not slipped and into_round_start(
             last.places[0], None

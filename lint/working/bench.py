@@ -10,7 +10,7 @@ from __future__ import annotations
 from dataclasses import dataclass, field, replace
 from itertools import takewhile
 
-from lint.place import LimitKind, TargetKind, Which
+from lint.place import LimitKind, Which
 from lint.source import Span
 from lint.tree import (
     MAKES_STITCHES,
@@ -43,7 +43,6 @@ from lint.tree import (
     Work,
     walk,
 )
-from lint.working.chains import JoinHint
 from lint.working.choices import Choices
 from lint.working.confining import confine
 from lint.working.cursor import CORNERS_UNKNOWN, FEWEST_CORNERS, Cursor, PlacesUnknown, family
@@ -51,6 +50,7 @@ from lint.working.earlier import from_free_loops
 from lint.working.fabric import Fabric, Made, Node, count, count_spaces, unname_if_others_alike
 from lint.working.gaps import into_stitches
 from lint.working.grouping import PARTED, PETAL
+from lint.working.joinhints import closes_at_base, join_hint
 from lint.working.lastwords import all_slip_stitches, into_any_loop, into_part, joins_loop, last_limit
 from lint.working.leads import joined_and_turned, on_stitches
 from lint.working.likepasses import LikePasses
@@ -88,7 +88,7 @@ class Bench(LikePasses):
     def work(self, steps: tuple[Step, ...]) -> Worked:
         """Work a whole row.  Raises PlacesUnknown, TooMany."""
         steps = from_free_loops(steps)
-        self.hint = _join_hint(steps)
+        self.hint, self.at_base = join_hint(steps), closes_at_base(steps)
         self.last_work = next((s for s in reversed(steps) if isinstance(s, MAKES_STITCHES)), None)
         self.opens = next((s for s in steps if isinstance(s, MAKES_STITCHES)), None)
         self.main = main_stitch(steps) or self.stitch_below() or self.plain_stitch
@@ -378,23 +378,3 @@ class Bench(LikePasses):
         ):
             return []  # "shell in first sc, [sk 2 sc, shell in next sc] 8 times, join": the last skip goes without saying
         return left
-
-
-def _join_hint(steps: tuple[Step, ...]) -> JoinHint | None:
-    """What the round's own join shows of its beginning chain."""
-    for step in reversed(steps):
-        if isinstance(step, Join) and step.places:
-            place = step.places[0]
-            chain = next((one for one in steps if isinstance(one, Chain)), None)
-            length = place.targets[0].length
-            if (
-                chain is not None
-                and length is not None
-                and (length.lone or 0) > (chain.length.lone or length.lone or 0)
-            ):
-                return None  # "ch 1 … join in top of ch 3": the chain joined into is none of this round's
-            if place.targets[0].kind in (TargetKind.TURNING_CHAIN, TargetKind.CHAIN):
-                return JoinHint(True, place.ordinals[0] if place.ordinals else None)
-            if place.which is Which.FIRST and place.targets[0].kind is TargetKind.STITCH:
-                return JoinHint(False)
-    return None

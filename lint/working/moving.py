@@ -12,6 +12,7 @@ from lint.working.chains import skipped_standing
 from lint.working.cursor import Cursor, PlacesUnknown, Trouble, family
 from lint.working.fabric import Fabric, Node
 from lint.working.rowstate import TooMany
+from lint.working.slipbegins import begins_loops
 from lint.working.spreading import Spreading
 
 
@@ -133,6 +134,8 @@ class Moving(Spreading):
     def slips_are_places(self, step: Work, following: tuple[Step, ...]) -> bool:
         """ "sc 6, sl st 4, sc 14" within a round: slip stitches to be worked into, like any other stitch."""
         if self.slips_along_chain(step) or self.slips_in_turn and self._stands_in_row(step):
+            return True
+        if self.is_round and not self.made and begins_loops(step, following):
             return True
         if self.slips_along(step):
             if not self.made and following and isinstance(following[0], Chain):

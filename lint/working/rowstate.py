@@ -106,6 +106,7 @@ class RowState:
         self.learned: list[tuple[int, Counting]] = []
         self.noted: list[Noted] = []
         self.hint: JoinHint | None = None
+        self.at_base = False  # whether the round is closed into the foot of its first chain
         self.last_work: Step | None = None
         self.opens: Step | None = None  # the first working clause
         self.step_from = 0

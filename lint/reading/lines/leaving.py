@@ -44,7 +44,12 @@ _GOING_ON_FOR = expression(
     rf"(?i)[\W_]*(?:(?:and|but|then)\s+)*(?:continue|carry|keep)(?:\s+(?:on|going|working))?(?:\s+(?:on\s+)?(?:to|at|from|with)\s+(?P<where>(?:the\s+)?(?:next\s+)?(?:row|rnd|round|rd)(?:\s+\d+)?))?"
     rf"\s+(?:for|with)\s+(?:the\s+)?(?:sizes?\s+)?(?P<names>{_NAMES}(?:\s+sizes?)?)(?:\s+only)?[\s*_)\]]*[.;!]?\s*"
 )
-_STOPS = expression(r"(?i)\b(?:stop|end|finish|done|fasten|complete)(?:s|es|ed)?\b")
+_THE = r"(?:all|both|the|your|any|these|those|loose|yarn)"
+# not the ends that are woven in: "Finish all ends for size S.", "Weave in the ends on size M."
+_STOPS = expression(
+    rf"(?i)\b(?:(?:stop|done|fasten|complete)(?:s|es|ed)?|end(?:ed)?|(?<!\b(?:{_THE}|in)\s)ends"
+    rf"|finish(?:es|ed)?(?!\s+(?:{_THE}\s+)+(?:ends|tails|seams|edges)\b))\b"
+)
 _LEAVES_OUT = expression(r"(?i)\b(?:go|skip|proceed|continue|move|jump|omit|leave|miss|only|do\s+not|don't)(?:s|es)?\b")
 _GOES = r"(?:(?:can|may|should|now|then)\s+)*(?:go|skip|proceed|continue|move|jump)(?:es|s)?\s+(?:on\s+)?(?:\w+ly\s+|straight\s+)?to\b"
 _SENT = expression(

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass, replace
 
+from lint.expression import expression
 from lint.pattern import Label
 from lint.reading.lines.headings import Line, PartHeadings, begins_work
 from lint.reading.lines.labels import Found, LabelReader
@@ -11,6 +12,9 @@ from lint.reading.lines.leaving import Leaving
 from lint.reading.lines.namedlabels import named_label
 from lint.reading.lines.notedrows import NotedRows
 from lint.reading.sizes.gates import Gate, Passage, Sizes, names_place
+
+# "Row 3 and Row 4 (L):" may name the size of Row 4 alone; "Rows 3 and 4 (L):" names that of both
+_EACH_NAMED = expression(r"(?i)\b(?:rows?|rnds?|rounds?|rds?)\b.*\b(?:row|rnd|round|rd)\b")
 
 
 @dataclass(frozen=True)
@@ -73,7 +77,8 @@ class SizedLines:
         reader = self.passage.reader
         behind = reader.behind_label(line.text)
         if behind is not None and line.start + behind[1] == body:
-            return Gate(behind[2], behind[1])
+            each = _EACH_NAMED.search(line.text, 0, behind[0]) is not None
+            return Gate(None if each else behind[2], behind[1])
         words = line.text[body - line.start :]
         gate = reader.at_line(words)
         if gate is None or gate.leaves or gate.every or not words[gate.end :].strip():
@@ -97,7 +102,9 @@ class SizedLines:
         return replace(again, label=again.label.for_gate(gate, self.sizes)) if again is not None else found
 
     def as_noted(self, label: Label | None, sizes: Sizes | None, unknown: bool) -> tuple[Sizes | None, bool]:
-        """The sizes that work a row, with what notes say of its number."""
+        """The sizes that work a row, with what notes say of its number; not told where a label's size may be that of one row."""
+        each = label is not None and _EACH_NAMED.search(label.words) is not None
+        unknown = unknown or each and self.passage.reader.in_label(label.words) is not None
         for one in self.noted:
             if label is not None and one.names(label):
                 unknown = unknown or one.sizes is None

@@ -1,0 +1,44 @@
+"""What the place that a round is joined into shows of its beginning: "join in top of ch-3", "sl st in base of first ch-5"."""
+
+from __future__ import annotations
+
+from lint.place import Place, TargetKind, Which
+from lint.tree import Chain, FastenOff, Join, Remark, Step, Turn, UseYarn, Work
+from lint.working.chains import JoinHint
+
+_BEHIND = (FastenOff, Remark, Turn, UseYarn)
+
+
+def join_hint(steps: tuple[Step, ...]) -> JoinHint | None:
+    """What the round's own join shows of its beginning chain."""
+    for step in reversed(steps):
+        if isinstance(step, Join) and step.places:
+            place = step.places[0]
+            chain = next((one for one in steps if isinstance(one, Chain)), None)
+            length = place.targets[0].length
+            if (
+                chain is not None
+                and length is not None
+                and (length.lone or 0) > (chain.length.lone or length.lone or 0)
+            ):
+                return None  # "ch 1 … join in top of ch 3": the chain joined into is none of this round's
+            if place.targets[0].kind in (TargetKind.TURNING_CHAIN, TargetKind.CHAIN):
+                return JoinHint(True, place.ordinals[0] if place.ordinals else None)
+            if place.which is Which.FIRST and place.targets[0].kind is TargetKind.STITCH:
+                return JoinHint(False)
+    return None
+
+
+def closes_at_base(steps: tuple[Step, ...]) -> bool:
+    """Whether a round is closed into the foot of its first chain: the stitch of the join, which is taken then."""
+    last = next((step for step in reversed(steps) if not isinstance(step, _BEHIND)), None)
+    joins = isinstance(last, Join) or isinstance(last, Work) and last.stitch == "sl st"
+    return joins and len(last.places) == 1 and _base(last.places[0])
+
+
+def _base(place: Place) -> bool:
+    """The "base of first ch-5", or the first chain of such a loop."""
+    target = place.targets[0]
+    if target.kind is TargetKind.PLACE:
+        return target.name == "join"
+    return target.kind is TargetKind.CHAIN and place.which is Which.FIRST and target.length is None
