@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from lint.place import Place, TargetKind, Which
-from lint.tree import Chain, FastenOff, Join, Remark, Step, Turn, UseYarn, Work
+from lint.tree import Chain, FastenOff, Join, Remark, Repeat, Step, Turn, UseYarn, Work
 from lint.working.chains import JoinHint
 
 _BEHIND = (FastenOff, Remark, Turn, UseYarn)
@@ -30,10 +30,19 @@ def join_hint(steps: tuple[Step, ...]) -> JoinHint | None:
 
 
 def closes_at_base(steps: tuple[Step, ...]) -> bool:
-    """Whether a round is closed into the foot of its first chain: the stitch of the join, which is taken then."""
-    last = next((step for step in reversed(steps) if not isinstance(step, _BEHIND)), None)
+    """Whether a round's last loop is closed into the foot of its first: the stitch of the join, which is taken then.
+
+    "*Ch 3, sk 1 sc, sc in next sc; rep from * around, sl st in base of first ch-3" has no loop behind its last stitch:
+    there the stitch of the join is one that the passes go over.
+    """
+    worked = [step for step in steps if not isinstance(step, _BEHIND)]
+    last, before = (worked[-1], worked[-2]) if len(worked) > 1 else (None, None)
     joins = isinstance(last, Join) or isinstance(last, Work) and last.stitch == "sl st"
-    return joins and len(last.places) == 1 and _base(last.places[0])
+    if not joins or len(last.places) != 1 or not _base(last.places[0]):
+        return False
+    if isinstance(before, Repeat) and before.items:
+        before = before.items[-1]
+    return isinstance(before, Chain)
 
 
 def _base(place: Place) -> bool:
