@@ -129,9 +129,12 @@ def _runs(part: Part, size: int) -> Iterator[list[_Numbered]]:
         elif label is not None and not label.numbers and any(isinstance(step, JoinYarn) for step in row.steps):
             parts = True  # "Buttonband: Rejoin yarn at lower edge, …": a new beginning
         elif label is None or not label.numbers:
-            parts = (label is None or bool(row.unread())) and (
-                any(isinstance(step, (RowCall, OpenWork)) for step in row.steps)
-                or any(expression(r"(?i)\b(?:row|rnd|round)s?\b").search(step.words) for step in row.unread())
+            parts = (
+                (label is None or bool(row.unread()))
+                and (
+                    any(isinstance(step, (RowCall, OpenWork)) for step in row.steps)
+                    or any(expression(r"(?i)\b(?:row|rnd|round)s?\b").search(step.words) for step in row.unread())
+                )
             )  # or several rows told under a name: "Shape sleeve: Inc 1 st at each end of next row and every foll alt row …"
             parts = parts or any(isinstance(step, RowCall) and _several(step) for step in row.steps)
         elif not _works(row, size):
