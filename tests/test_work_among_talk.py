@@ -92,3 +92,23 @@ def test_numbers_behind_one_row_under_a_name() -> None:
     """One row is one number, and others are left out."""
     report = check(_SLEEVE.format("Next row: 1 ch, turn, 1 dc in each st to end. (16 dc)", 7, 16))
     assert [rule for rule, _ in corrections(report)] == ["row-number-out-of-order"]
+
+
+_WEDGE = "Wedge\n\n{} terms\n\nCh 8.\nRow 1: {s} in 2nd ch from hook and in each ch across. (7)\nRow 2: Ch 1, turn, 2 {s} in first st, {s} in each st across. (8)\nRow 3: Ch 1, turn, {s} in each st across. (8)\n{line}\n"
+
+
+@pytest.mark.parametrize("terms", ["US", "UK"])
+@pytest.mark.parametrize(
+    ("line", "made"),
+    [
+        ("(Rep Row 2, then Row 3) 4 times.", [9, 9, 10, 10, 11, 11, 12, 12]),
+        ("[Rep Row 2, Row 3] twice more. (10)", [9, 9, 10, 10]),
+        ("(Rep Row 2 twice, then Row 3) 4 times.", [None]),
+        ("(Rep Row 1, then Row 3) 4 times.", [None]),
+    ],
+)
+def test_rows_in_turn_in_a_bracket(line: str, made: list[int | None], terms: str) -> None:
+    """Two rows, one behind the other, are repeated together; another list is not understood."""
+    report = check(_WEDGE.format(terms, s="sc" if terms == "US" else "dc", line=line))
+    cells = [row.cells[0].made for row in report.ledger.rows][4:]
+    assert [cell.stitches if cell is not None else None for cell in cells] == made

@@ -14,6 +14,7 @@ from lint.reading.clauses.base import all_read, is_run
 from lint.reading.clauses.shaping import ShapingClauses
 from lint.reading.places.targets import ANY
 from lint.reading.repeating.shapedrows import shaped_rows
+from lint.reading.words.lists import count_alone
 from lint.reading.words.stream import OPENERS, SIGNS
 from lint.tree import FastenOff, Shaping, Work
 
@@ -42,7 +43,8 @@ def bound_off(clauses: ShapingClauses, start: int) -> bool:
     stream.skip("the")
     named = stream.take_if("first", "last")
     number = stream.amount()
-    counted = number is not None and stream.take_if("any_stitch", "stitch") is not None
+    bare = stream.kind() in (*_ENDS, "at", "then", "and")  # "Cast off 4, dc to end": of nothing but stitches
+    counted = number is not None and (stream.take_if("any_stitch", "stitch") is not None or bare)
     if counted and (
         named is None and _at_an_edge(clauses, start, number) or _slipped_over(clauses, start, number, named)
     ):
@@ -73,6 +75,7 @@ def _slipped_over(clauses: ShapingClauses, start: int, number: Amount, named: Le
     stream = clauses.stream
     _past_what_for(clauses)
     first = not clauses.has_work() and stream.kind() in (",", "then", "and", ";", ".") and stream.work_at(stream.at + 1)
+    first = first and not (stream.kind(1) in OPENERS and count_alone(stream, 1))  # "Bind off 5 sts. (12)"
     last = clauses.stops_short() and stream.kind() in _ENDS
     if not (first or last) or named is not None and first != (named.kind == "first"):
         return False

@@ -15,6 +15,7 @@ from lint.reading.words.knownwords import in_known_words
 from lint.reading.words.linestops import without_short_stops
 from lint.reading.words.rowletters import letters_as_rows
 from lint.reading.words.saidotherwise import said_plainly
+from lint.reading.words.shapingorder import shapings_in_order
 from lint.reading.words.shortlists import crosses, pairs_as_two, signs_as_commas
 from lint.reading.words.squarelists import squares_as_list
 from lint.reading.words.stream import Stream
@@ -28,5 +29,5 @@ def prepared(stream: Stream) -> tuple[Stream, list[Lexeme], list[UnfitList]]:
     words = stream.lexemes
     stream, unfit = with_unfit_folded(stream)
     stream = signs_as_commas(figures_as_stitches(colours_apart(bars_as_stitches(crosses(pairs_as_two(stream))))))
-    stream = sides_to_corners(said_plainly(squares_as_list(letters_as_rows(in_known_words(stream)))))
+    stream = sides_to_corners(shapings_in_order(said_plainly(squares_as_list(letters_as_rows(in_known_words(stream))))))
     return counts_set_apart(counts_in_words(stream.without(asides(stream) | emphasis(stream)))), words, unfit

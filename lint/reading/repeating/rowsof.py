@@ -189,7 +189,7 @@ def run_for_rows(stream: Stream, steps: list[Step], start: int) -> bool:
 
 
 def _of_stitch(words: list[Lexeme]) -> list[Lexeme]:
-    """ "Cont in rounds of dc for 8 rounds", "Work in rows of sc …" as "cont in dc …": what they are of is their stitch.
+    """ "Cont in rounds of dc for 8 rounds" as "cont in dc …": what they are of is their stitch.
 
     Only where they are so many: "Cont in rounds of dc." may be one round, or lead in those that follow.
     """
@@ -198,9 +198,6 @@ def _of_stitch(words: list[Lexeme]) -> list[Lexeme]:
     telling = len(words) > 2 and words[0].kind == "telling" and words[0].lower.endswith(_IN_ROWS)
     if telling and words[1].kind == "of" and words[2].kind == "stitch":
         return [replace(words[0], kind="make"), replace(words[1], kind="in"), *words[2:]]
-    kinds = [item.kind for item in words[:5]]
-    if kinds[1:4:2] == ["in", "of"] and kinds[2] in ("row", "round") and kinds[4:] == ["stitch"]:
-        return [*words[:2], *words[4:]]
     return words
 
 

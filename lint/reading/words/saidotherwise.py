@@ -22,7 +22,11 @@ def said_plainly(stream: Stream) -> Stream:
     changed = _chains_over(
         _all_across(
             _counted_among(
-                _same_way(_others_skipped(_walked_over(_of_the_corner(_in_rows_of(_past_short_rows(stream.lexemes))))))
+                _same_way(
+                    _others_skipped(
+                        _walked_over(_of_the_corner(_in_rows_of(_past_short_rows(_rows_in_turn(stream.lexemes)))))
+                    )
+                )
             )
         )
     )
@@ -184,6 +188,23 @@ def _counted_among(words: list[Lexeme]) -> list[Lexeme]:
         end = next((i for i in range(at + 1, len(words)) if words[i].kind in (".", ",", ";", *CLOSERS)), len(words))
         if counted and led and any(item.kind in ("chain", "turning_chain") for item in words[at + 2 : end]):
             return [*words[:at], *words[at + 1 :]]
+    return words
+
+
+def _rows_in_turn(words: list[Lexeme]) -> list[Lexeme]:
+    """ "(Rep Row 2, then Row 3) 3 times" as "(Rep Row 2 and Row 3) 3 times": in a bracket of their own both are meant."""
+    kinds = [item.kind for item in words]
+    for at in range(1, len(words) - 5):
+        if kinds[at] != "repeat" or kinds[at - 1] not in OPENERS or kinds[at + 1] not in ("row", "round"):
+            continue
+        sign = at + 3
+        behind = sign + (kinds[sign] == ",")
+        behind += kinds[behind : behind + 1] == ["then"]
+        if behind == sign or kinds[behind : behind + 2] != kinds[at + 1 : sign] or kinds[at + 2] != "number":
+            continue
+        follows = words[at + 2].number + 1 == words[behind + 1].number
+        if follows and [*kinds[behind + 2 : behind + 3], "end"][0] in CLOSERS:
+            return [*words[:sign], replace(words[sign], kind="and", text="and"), *words[behind:]]
     return words
 
 

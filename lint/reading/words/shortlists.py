@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from dataclasses import replace
 
 from lint.lexicon import Lexeme
@@ -107,11 +108,12 @@ def _led_by_place(item: list[Lexeme]) -> bool:
 def crosses(stream: Stream) -> Stream:
     """The row with the star of "8*(2 sc, inc)", "inc*6," as the cross that it is there: close between both words.
 
-    The star that closes "*2 sc, inc*6" stays, and a cross is put behind it.
+    The star that closes "*2 sc, inc*6" stays, and a cross is put behind it; so is one behind the figure of "(2 sc, inc) 6 (24)".
     """
     changed: list[Lexeme] = []
     words = stream.lexemes
     opened = False
+    behind = set(_figures_behind_lists(stream))
     for at, one in enumerate(words):
         if one.kind not in ("star", "number"):
             changed.append(one)
@@ -129,7 +131,7 @@ def crosses(stream: Stream) -> Stream:
             changed.append(replace(one, kind="word", text="x"))
             continue
         changed.append(one)
-        if one.kind == "number" and _figure_before_list(stream, at):
+        if one.kind == "number" and (at in behind or _figure_before_list(stream, at)):
             changed.append(Lexeme("word", "x", one.end, one.end, True))  # "6(inc, 3sc)"
         if opened and often and one.kind == "star" and _stop(words, at + 2) in ("end", *_ENDS):
             changed.append(Lexeme("word", "x", one.end, one.end, True))
@@ -170,6 +172,31 @@ def _figure_before_list(stream: Stream, at: int) -> bool:
     inner = [item.kind for item in words[at + 2 : close]]
     listed = "," in inner and inner[0] in _ITEM and any(kind in _WORK for kind in inner)
     return listed and "counts" not in inner and _stop(words, close + 1) in (*_ENDS, "end")
+
+
+_LONGEST_LIST = 40  # words in a bracket that a figure without "times" repeats
+
+
+def _figures_behind_lists(stream: Stream) -> Iterator[int]:
+    """The figures behind a bracket of several clauses, with a bracketed count and no more behind them: "(2 sc, inc) 6 (24)".
+
+    In a pattern of several sizes, these are figures of the sizes.
+    """
+    words, open_at = stream.lexemes, []
+    for at, one in enumerate(words if stream.vocabulary.sizes == 1 else ()):
+        if one.kind in OPENERS:
+            open_at.append(at)
+        if one.kind not in CLOSERS or not open_at:
+            continue
+        begun = open_at.pop() + 1
+        inner = [item.kind for item in words[begun:at]] if at - begun < _LONGEST_LIST else []
+        if "," not in inner or inner[0] not in _ITEM or not any(kind in _WORK for kind in inner):
+            continue
+        counted = [item.kind for item in words[at + 1 : at + 6]]
+        counted = [kind for kind in counted if kind not in ("stitch", "any_stitch")]
+        shaped = counted[:1] == ["number"] and counted[1:2] and counted[1] in OPENERS and counted[2:3] == ["number"]
+        if shaped and counted[3:4] and counted[3] in CLOSERS and [*counted[4:5], "end"][0] in (".", "end"):
+            yield at + 1
 
 
 def _stop(words: list[Lexeme], at: int) -> str:
