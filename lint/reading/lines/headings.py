@@ -229,14 +229,15 @@ class PartHeadings:
         )
 
     def names_stitches(self, index: int, name: str) -> bool:
-        """Whether a name before a colon is a group of stitches that labelled rows further down are made of: "Inc tile: ch 6, …"."""
+        """Whether a name before a colon is a group of stitches that begins a clause of labelled rows below: "Inc tile: ch 6, …"."""
         words = name.lower().split()
         if not words or not _GROUP.fullmatch(words[-1]):
             return False
-        called = expression(rf"(?i)\b{regex.escape(' '.join(words))}s?\b", own_words=True)
+        name = regex.escape(" ".join(words))
+        begins = expression(rf"(?i)(?:^\s*|[,;*]\s*|\bthen\s+)(?:\d+\s+)?{name}s?\b(?!\s*[)\]}}])", own_words=True)
         below = (line.text for line in self.lines[index + 1 : index + _FAR])
         labels = ((text, self.labels.at_line(text, 0, self.bare)) for text in below)
-        return any(found is not None and called.search(text, found.body) for text, found in labels)
+        return any(found is not None and begins.search(text[found.body :]) for text, found in labels)
 
     def _named(self, line: str) -> str:
         """A line's words without its marks, and without the number of a piece where rows do not stand under such numbers."""
