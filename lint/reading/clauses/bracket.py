@@ -27,6 +27,7 @@ from lint.reading.places.howoften import clauses_of
 from lint.reading.places.places import places
 from lint.reading.repeating import repeats
 from lint.reading.repeating.bracketcalls import rows_again
+from lint.reading.repeating.openingpass import behind_opening
 from lint.reading.repeating.times import times as read_times
 from lint.reading.words.stream import CLOSERS, OPENERS
 from lint.tree import (
@@ -324,6 +325,7 @@ class BracketClauses(SizedClauses):
         times = along_side(stream, items) or read_times(stream, after_bracket=True) if worked else None
         times = times or (self.bare_repeat() if worked and self.top else None)
         if times is not None:
+            times = behind_opening(times, self.steps, items)
             stop = self._star_within(start, close, items)
             step: Step = repeats.Folded(stream.span_from(start), tuple(items), times, sign="[", stop_sign=stop)
             found = places(stream) if stream.kind() in ("in",) else ()
