@@ -113,7 +113,8 @@ def label_forms(words: tuple[str, ...], named: tuple[str, ...], sized: bool) -> 
             flags,
         ),
         "ordinal": expression(
-            rf"(?P<core>(?P<numbers>{ordinals})(?:\s+|(?<=\d){_GLUED})(?P<word>{word})\b{_INCLUSIVE}{extra}){sign}", flags
+            rf"(?P<core>(?P<numbers>{ordinals})(?:\s+|(?<=\d){_GLUED})(?P<word>{word})\b{_INCLUSIVE}{extra}){sign}",
+            flags,
         ),
         "kept apart": expression(  # "1st brim round:", "2nd and 3rd dec rows:"
             rf"(?P<core>(?P<numbers>{_ORDINAL}(?:{_JOINT}{_ORDINAL})*)\s+(?!{_NO_SORT})\p{{L}}[\p{{L}}-]+\s+(?P<word>{word})\b{extra})\s*(?P<sign>:)",

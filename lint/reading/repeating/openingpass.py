@@ -6,7 +6,7 @@ from collections.abc import Iterable, Iterator
 from dataclasses import replace
 
 from lint.place import Which
-from lint.tree import Chain, Group, Join, Remark, Step, Times, TimesKind, Turn, UseYarn, Work
+from lint.tree import Chain, Group, Join, MakeRing, Remark, Step, Times, TimesKind, Turn, UseYarn, Work
 
 _Made = tuple[str, int]  # a stitch, or "ch", and how many
 _UNCLEAR: _Made = ("?", 0)
@@ -16,7 +16,8 @@ def behind_opening(times: Times, opening: list[Step], items: list[Step]) -> Time
     """How often a bracket is worked: "5 times more" are five where the work before it is one pass, with its beginning chain."""
     if times.kind is not TimesKind.MORE:
         return times
-    begun, one = _runs(opening), _runs(items)
+    ring = max((at for at, step in enumerate(opening) if isinstance(step, (Join, MakeRing))), default=-1)
+    begun, one = _runs(opening[ring + 1 :]), _runs(items)
     if _UNCLEAR in (*begun, *one) or not begun or not one or begun[0][0] != "ch":
         return times
     (stitch, number), behind = one[0], one[1:]
@@ -32,7 +33,7 @@ def _runs(steps: Iterable[Step]) -> list[_Made]:
 
 
 def _of(step: Step) -> Iterator[_Made]:
-    if isinstance(step, (Remark, Join, Turn, UseYarn)) or isinstance(step, Work) and step.stitch == "sl st":
+    if isinstance(step, (Remark, Turn, UseYarn)) or isinstance(step, Work) and step.stitch == "sl st":
         return
     if isinstance(step, Chain):
         yield "ch", step.length.lone or 0
