@@ -49,7 +49,7 @@ class Cell:
     unsaid_chain: tuple[Span, bool | None] | None = (
         None  # a beginning chain of which nothing is said, and whether it was read as counting; None: either agrees
     )
-    unclear_times: tuple[Span, int, bool] | None = (
+    unclear_times: tuple[Span, int, int, bool] | None = (
         None  # "n times": the passes taken, and whether the counts settled it
     )
     picked_up: bool = False  # the next row is worked on the printed count, not on what this row makes
@@ -60,6 +60,7 @@ class Cell:
     )
     stated: Stated | None = None  # the printed count that speaks of this row in this size
     columns: Columns | None = None  # what its post stitches are worked around
+    passed: tuple[int, int, int] | None = None  # by rows "until there are 57 sts": what was made before, and behind; 57
     spread: tuple[int, ...] = ()  # plain stitches between its increases, where each is a clause of its own
 
 

@@ -219,6 +219,7 @@ class OpenWork:
     stitch: str | None = None
     over: Amount | None = None  # "on these 45 sts"
     pattern: str | None = None  # set | straight, "(straight) in patt": plain only where rows keep their number
+    like: str = ""  # "in patt as given for Back": the piece whose pattern it is
     side: bool = False  # "dc across side": in a round with corners a stitch in each, as far as the next of them
 
 
@@ -329,9 +330,6 @@ class Alongside:
     place: Place
 
 
-THE_PIECE_BEFORE = "the piece before"  # of "Make a second piece the same", which gives no name
-
-
 @dataclass(frozen=True, slots=True)
 class RowCall:
     """ "Rep Rows 2-5", "As 3rd row": rows worked again by their numbers."""
@@ -349,10 +347,13 @@ class RowCall:
     open_ended: bool = False  # "until piece measures 25 cm"
     rows: Amount | None = None  # "for 12 rows"
     rows_in_all: bool = False  # "until there are 60 rows in all"
+    rows_of: str = ""  # "rows in Back": the piece in which those in all are counted, where it is named
     to_part: str | None = None  # "as for Back to armholes"
+    begin: Amount | None = None  # "as for Left Leg from Row 3": the first of its rows that is worked here
     own: tuple[tuple[Step, ...], ...] = ()  # the rows themselves, where the sentence tells them: "Work 3 rows even"
     lead: tuple[tuple[Step, ...], ...] = ()  # those before the first pass: "in next row and in every 4th row …"
     apart: int = 0  # one row of so many, those between are not told: 4 of "in every 4th row 3 times"
+    every: Amount | None = None  # "every 4th (4th, 6th) row": how far apart, where that is not the same in all sizes
     growth: tuple[Growth, ...] = ()  # "each row adds 6 dc and 2 ch-1 sps"
     swap: Swap | None = None
     shaped: Shaping | None = None  # "inc 1 st at each end": of each of these rows
@@ -378,7 +379,7 @@ Step = (
     | Join | JoinYarn | UseYarn | FastenOff | Turn | NoJoin | Loops | Remark | Marker | LastPlace | Alongside | RowCall | Unread
 )  # fmt: skip
 
-
+THE_PIECE_BEFORE = "the piece before"  # of "Make a second piece the same", which gives no name
 NOT_UNDERSTOOD = "these words were not understood"
 MAKES_STITCHES = (Work, Group, Repeat, Passage, Evenly, Shaping, OpenWork)
 _HOLDERS = (Group, Repeat, Passage, Alongside, Either)  # what has steps inside it: few steps do

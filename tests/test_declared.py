@@ -51,6 +51,11 @@ class TestColours:
         [
             ("Yarn: A (oat), B (rust)", "Row 2: With C, ch 1, sc across. Cut A and B.", ["colour-not-declared"]),
             ("Yarn: A (oat), B (rust)", "Row 2: With B, ch 1, sc in each sc across. With A, sew.", []),
+            (
+                "Yarn: A (oat), B (rust)",
+                "Row 2: With RS facing and C, ch 1, sc across. Cut A and B.",
+                ["colour-not-declared"],
+            ),
             ("Yarn: Oat (A), Rust (B)", "Row 2: With B, ch 1, sc in each sc across.", ["colour-not-used"]),
             ("Yarn: oat, rust", "Row 2: With C, ch 1, sc in each sc across.", []),
             ("Yarn: A (oat), B (rust)", "Row 2: Ch 1, sc in each sc across.", []),

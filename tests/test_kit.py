@@ -180,6 +180,9 @@ class TestKit:
             ("4 mm hook; three buttons", "Sew two buttons on, then sew 1 button on top.", "notions-differ", False),
             ("4 mm and 5 mm hooks", "With 4 mm hook, work on.", "hook-not-used", True),
             ("4 mm and 5 mm hooks", "Change to larger hook.", "hook-not-used", False),
+            ("4 mm and 5 mm hooks", "With larger hook, work on.", "hook-not-used", True),
+            ("4 mm and 5 mm hooks", "With larger hook, work on. Edging: with smaller hook.", "hook-not-used", False),
+            ("4 mm hook, or size to obtain gauge; 5 mm hook", "With smaller hook, work on.", "hook-not-used", True),
             ("hooks 5.5 mm for the mat and 4.5 mm for the edging", "", "hook-not-used", False),
             ("4 mm or 5 mm hook", "", "hook-not-used", False),
             ("E-4 (3.5 mm) hook", "With G hook, work on.", "hook-not-listed", True),
@@ -209,6 +212,9 @@ class TestLevel:
             ("Skill level: Intermediate", THREE.replace("sc in each sc across. (10 sc)", "sc2tog, sc in last 8 sc. (9 sc)"), False),
             ("Skill level: Intermediate", THREE.replace("Row 3: Ch 1,", "Row 3: Ch 1, working in BLO,"), False),
             ("Skill level: Intermediate", ROWS, False),
+            ("Skill level: Experienced", THREE.replace("sc in each sc across. (10 sc)", "sc2tog, sc in last 8 sc. (9 sc)"), True),
+            ("Skill level: Experienced", THREE.replace("Row 3: Ch 1,", "Row 3: Ch 1, working in BLO,"), False),
+            ("Skill level: Experienced", THREE.replace("Row 3: Ch 1, sc in each sc across. (10 sc)", "Row 3: Ch 1, grumple across."), False),
         ],
     )  # fmt: skip
     def test_plain_rows(self, level: str, rows: str, found: bool) -> None:

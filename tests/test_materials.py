@@ -111,6 +111,11 @@ class TestHooks:
         """Right sizes, several hooks side by side, and things that are no hooks are left alone."""
         assert hook(line) == []
 
+    def test_lines_below_are_no_part_of_it(self) -> None:
+        """What the next line begins with, a number or buttons, neither joins a hook nor hides it."""
+        assert hook("4 mm (old UK 10) hook\n5 buttons, 15 mm across") == [("old UK 10", "correction")]
+        assert hook("4 mm (old UK 8) hook\n5 buttons, 15 mm across") == []
+
     def test_letter_against_number(self) -> None:
         """A letter and a number that belong to two hooks disagree without any millimetres."""
         assert hook("Hook: US H-9") == [("US H-9", "correction")]

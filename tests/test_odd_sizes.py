@@ -85,6 +85,26 @@ def test_the_one_size_that_is_out(changed: dict[str, str], rule: str, line: int)
     assert _found(**changed) == [(rule, line)]
 
 
+@pytest.mark.parametrize(
+    ("cuff", "found"),
+    [
+        ("8 (9, 10, 11, 12)", False),  # as the gauge has it
+        ("7 (8, 9, 10, 11)", False),  # drawn in alike
+        ("8 (9, 11, 11, 12)", True),
+        ("8 (9, 10, 11, 13)", True),
+    ],
+)
+def test_a_cuff_is_compared_with_those_of_the_other_sizes(cuff: str, found: bool) -> None:
+    """A cuff is drawn in, in all sizes alike: the one that is not is asked about, and only once."""
+    sleeve = "Ch 33 (37, 41, 45, 49).\nRow 1: Hdc in 2nd ch from hook and in each ch across. Turn. 32 (36, 40, 44, 48) hdc.\n"
+    sleeve += "Row 2: Ch 1, 2 hdc in first st, hdc in each st to last st, 2 hdc in last st. Turn. 34 (38, 42, 46, 50) hdc.\nRows 3-15: Repeat Row 2.\n"
+    work = WORK[: WORK.index("Ch 61")] + sleeve + WORK[WORK.index("FINISHING") :]
+    front = FRONT.replace("To fit chest", "Sleeve: " + cuff + " in at the cuff\nTo fit chest")
+    assert (
+        all_findings(check((front + work).format(**SOUND)), ("correction", "query")) == [("gauge-disagrees", 8)] * found
+    )
+
+
 def test_two_sizes_out_are_a_design() -> None:
     """Where two of five sizes leave the others, none of them is called the odd one."""
     assert _found(rows="56 (56, 57, 57, 60)") == []

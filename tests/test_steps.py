@@ -199,6 +199,24 @@ class TestLines:
         assert found is not None
         assert (found.index, found.line) == (5, 126)
 
+    @pytest.mark.parametrize(
+        ("values", "index"),
+        [
+            ([41, 43, 46, 48, 57], 4),  # three times any step before it
+            ([13, 15, 17, 19, 24], 4),  # two and a half times steps that are all even
+            ([9, 9.5, 10, 10, 10.5, 12], 5),  # the others rise, and lie on no line
+            ([80, 90, 93, 96, 99], 0),
+            ([44, 46, 48, 51, 58], None),  # steps grow towards the large sizes
+            ([20, 26, 24, 25, 40], None),  # no order to leave
+            ([10, 12, 14, 19], None),  # too few sizes to tell
+        ],
+    )
+    def test_a_leap_at_an_end(self, values: list[float], index: int | None) -> None:
+        """The first or last step of a list that is far larger than any other is a question, a wide one is not."""
+        found = stray(values, 0.3, 1.25)
+
+        assert (found.index if found is not None else None) == index
+
     @pytest.mark.parametrize("values", [[], [1], [None, 1, 2, 3], [3, 3, 3, 3], [10**30] * 5])
     def test_nothing_to_tell(self, values: list[int | None]) -> None:
         """Lists of nothing, of unknown figures and of equal ones have no line to leave."""

@@ -30,6 +30,7 @@ from lint.checks import (
     motifs,
     multiples,
     names,
+    passedby,
     pieces,
     posts,
     putup,
@@ -48,6 +49,7 @@ from lint.finding import Finding, Weight
 
 CHECKS = (
     folding.check_rows,
+    passedby.check_passed_by,
     rows.check_counts_missing,
     rows.check_unchecked,
     rows.check_repeats,

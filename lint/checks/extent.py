@@ -46,6 +46,9 @@ class Extent:
     across: str  # as it is said: "around", "wide", "long"
     pieces: int = 1
     of_rows: bool = False
+    draws_in: bool = (
+        False  # a cuff: narrower than its gauge, so that only one size unlike all the others tells anything
+    )
 
 
 @dataclass(frozen=True, slots=True)
@@ -276,13 +279,32 @@ def named(context: Context, words: str, of_rows: bool) -> Extent | None:
 
 def sleeve_top(context: Context) -> Extent | None:
     """The widest row of the one sleeve, in every size: the upper arm."""
-    sleeves = [piece for piece in pieces_of(context) if piece.words == {"sleeve"}]
-    rows = [rows_of(context, sleeves[0], size) for size in range(_sizes(context))] if len(sleeves) == 1 else []
-    counts = tuple(tuple(_counts(one or [], size))[:1] for size, one in enumerate(rows))
+    rows = _rows_of_sleeve(context)
+    counts = tuple(tuple(_counts(one, size))[:1] for size, one in enumerate(rows))
     if not rows or not all(counts) or not rows[0]:
         return None
     widest = max(rows[0], key=lambda row: row.cells[0].made.stitches if row.cells[0].made else 0)
     return Extent(counts, widest, "wide") if widest.kind == "row" else None
+
+
+def sleeve_cuff(context: Context) -> Extent | None:
+    """The first row of the one sleeve, where that is its narrowest in every size: the cuff."""
+    rows = _rows_of_sleeve(context)
+    counts = []
+    for size, one in enumerate(rows):
+        every, first = tuple(_counts(one, size)), tuple(_counts(one[:1], size))
+        if len(every) < 2 or first != every[-1:] or one[0].kind != "row":
+            return None
+        counts.append(first)
+    return Extent(tuple(counts), rows[0][0], "wide", draws_in=True) if counts else None
+
+
+def _rows_of_sleeve(context: Context) -> list[list[LedgerRow]]:
+    """The rows of the one sleeve in each size; none where there are several, or one is not followed."""
+    sleeves = [piece for piece in pieces_of(context) if piece.words == {"sleeve"}]
+    if len(sleeves) != 1:
+        return []
+    return [rows_of(context, sleeves[0], size) or [] for size in range(_sizes(context))]
 
 
 def _counts(rows: Sequence[LedgerRow], size: int) -> Iterator[int]:

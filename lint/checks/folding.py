@@ -199,6 +199,8 @@ def fold_figures(findings: list[Finding]) -> list[Finding]:
             one.rule == "size-step-broken" and one.sizes == finding.sizes for one in findings
         ):
             continue  # the figure that leaves the line is asked about, and with it the seam that it upsets
+        if _falls_beside_a_figure_told(finding, findings):
+            continue  # it is less than the one before it, which is too much
         alike = sorted(
             by_span.get((finding.span.start, finding.span.end), ()), key=lambda one: _OF_FIGURES.index(one.rule)
         )
@@ -206,6 +208,18 @@ def fold_figures(findings: list[Finding]) -> list[Finding]:
             more = tuple(place for other in alike[1:] for place in other.related if place not in finding.related)
             kept.append(replace(finding, related=(*finding.related, *more)) if alike else finding)
     return kept
+
+
+def _falls_beside_a_figure_told(fall: Finding, findings: list[Finding]) -> bool:
+    """Whether a figure is less than the one before it, and another of its list is asked about for a better reason."""
+    if fall.rule != "size-step-broken" or fall.expected is not None or not fall.related:
+        return False
+    beside = fall.related[0].span
+    better = ("measurement-disagrees", "gauge-disagrees")
+    return any(
+        one.rule in better and one.span != fall.span and beside.start <= one.span.start and one.span.end <= beside.end
+        for one in findings
+    )
 
 
 def _of_a_figure_told(ease: Finding, findings: list[Finding]) -> bool:

@@ -33,6 +33,7 @@ _LENGTH_ALONE = expression(
 )
 _FIGURES = expression(r"[\d½¼¾⅓⅔.,()\[\]{}/:;–-]+|\b(?:cm|ins?|inch(?:es)?|mm)\b")
 _UPPER_ARM = expression(r"(?i)\b(?:upper\s+arm|bicep\w*|sleeve\s+(?:top|width\s+at\s+top))\b")
+_CUFF = expression(r"(?i)\b(?:at|of|around)\s+(?:the\s+)?(?:cuff|wrist)\b|\b(?:cuff|wrist)\s+(?:width|circumference)\b")
 _CLOSE, _ODD = 1.5, 1.9  # cm: how near the other sizes come to each other, and how far off one of them then stands out
 _PART_OF_LENGTH = expression(
     r"(?i)\b(?:armhole|underarm|raglan|yoke|neck|inseam|inside|shoulder|cap|rib\w*|brim|cuff|hem|fringe|tassels?|drop|to the|from)\b"
@@ -105,6 +106,8 @@ def _claims(
             continue
         if _UPPER_ARM.search(one.words):
             yield [one], extent.sleeve_top(context)
+        elif _CUFF.search(one.words):
+            yield [one], extent.sleeve_cuff(context)
         if _WIDE.search(one.words):
             yield [one], extent.named(context, one.words, of_rows=False)
         elif _LONG.search(one.words) and not _PART_OF_LENGTH.search(one.words):
@@ -161,7 +164,8 @@ def _compared(context: Context, gauges: Sequence[Gauge], told: _Told, worked: Ex
     sides = [side for side in told.length.sides if len(side) in (1, len(worked.counts))]
     if not fitting or len(sides) != len(told.length.sides):
         return None
-    out = [off for size in range(len(worked.counts)) if (off := _off(context, fitting, told, sides, worked, size))]
+    sizes = range(0 if worked.draws_in else len(worked.counts))
+    out = [off for size in sizes if (off := _off(context, fitting, told, sides, worked, size))]
     if not out and len(sides) == 1 and (odd := _odd_one(fitting, told, sides[0], worked)) is not None:
         return _finding(context, fitting[0], told, worked, [odd], "; the other sizes come out")
     return _finding(context, fitting[0], told, worked, out) if out else None

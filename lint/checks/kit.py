@@ -24,7 +24,14 @@ _LETTER_HOOK = expression(
 _OTHER_HOOK = expression(
     r"(?i)\b(?:with|using|change to|changing to|switch to|to)\s+(?:the\s+|a\s+)?(?P<which>larger|smaller)\s+hook\b"
 )
-_HOOK_TOLD = expression(r"(?i)\b(?:larger|smaller|bigger|second|other|first|same|both)\s+(?:size\s+)?hooks?\b")
+_LARGER, _SMALLER, _EITHER = (
+    expression(rf"(?i)\b(?:{word})\s+(?:size\s+)?hooks?\b")
+    for word in (
+        "larger|bigger",
+        "smaller",
+        "second|other|first|same|both|(?:change|changing|switch|switching) to (?:the )?(?:larger|smaller)",
+    )
+)
 _OVER_SIZES = r"\d{1,2}(?:[\s(,\[/:;{–-]{1,3}\d{1,2})*[)\]}]?"  # "5", "5 (5, 6, 6)"
 _BUTTONS_LISTED = expression(
     rf"(?i)(?<![\w(-])(?P<number>{_OVER_SIZES}|{'|'.join(NUMBERS)})[ \t]+(?:(?!and\b)[\w½¾¼.\"”-]+[ \t]+){{0,4}}?buttons?\b"
@@ -64,12 +71,13 @@ _NOTIONS = (
 def check_kit(context: Context) -> Iterator[Finding]:
     """hook-not-listed, hook-not-used, notion-not-listed, notion-not-used, notions-differ: only where a list names a hook."""
     text = context.source.text
-    zones = [section.span for section in context.pattern.sections if section.key == "materials"]
+    sections = [section for section in context.pattern.sections if section.key == "materials"]
+    zones = [section.span for section in sections]
     listed = " ".join(context.source.slice(zone) for zone in zones)
     if not _HOOK.search(listed):
         return
     told = list(_told(context))
-    yield from _hooks(context, listed, zones, told)
+    yield from _hooks(context, listed, sections[0].heading, told)
     for notion in _NOTIONS:
         if notion.named.search(listed) or any(notion.named.search(line) for line in _unheaded(context, text)):
             continue
@@ -77,7 +85,7 @@ def check_kit(context: Context) -> Iterator[Finding]:
         if found is not None:
             yield context.finding_at(
                 "notion-not-listed", Span(*found.span()), found=found[0], notion=notion.name,
-                related=(Related(Span(zones[0].start, zones[0].start + 1), "the list of materials"),),
+                related=(Related(sections[0].heading, "the list of materials"),),
             )  # fmt: skip
     yield from _not_used(context, zones, told)
     yield from _buttons(context, zones)
@@ -98,15 +106,20 @@ def _not_used(context: Context, zones: list[Span], told: list[Span]) -> Iterator
     hooks = [
         match for zone in zones for match in _MM.finditer(text, zone.start, zone.end) if _of_hook(text, match, zone)
     ]
-    if len({float(match["mm"].replace(",", ".")) for match in hooks}) == 2 and not _HOOK_TOLD.search(rest):
-        unused = [match for match in hooks if not any(_same(match, other) for other in _MM.finditer(rest))]
-        letters = _LETTER_HOOK.search(rest)
-        if unused and letters is None:
-            yield context.finding("hook-not-used", Span(*unused[-1].span()), found=unused[-1][0])
+    hooks.sort(key=_size_in_mm)
+    if len({_size_in_mm(match) for match in hooks}) != 2 or _EITHER.search(rest) or _LETTER_HOOK.search(rest):
+        return
+    taken = _SMALLER.search(rest), _LARGER.search(rest)  # one of them told by its size, the other has to be as well
+    told_so = {_size_in_mm(match) for match, found in zip((hooks[0], hooks[-1]), taken, strict=True) if found}
+    told_so |= {_size_in_mm(match) for match in _MM.finditer(rest)}
+    unused = [match for match in hooks if _size_in_mm(match) not in told_so]
+    if unused:
+        unused = max(unused, key=lambda match: match.start())
+        yield context.finding("hook-not-used", Span(*unused.span()), found=unused[0])
 
 
-def _same(one: regex.Match, other: regex.Match) -> bool:
-    return float(one["mm"].replace(",", ".")) == float(other["mm"].replace(",", "."))
+def _size_in_mm(match: regex.Match) -> float:
+    return float(match["mm"].replace(",", "."))
 
 
 def _of_hook(text: str, match: regex.Match, zone: Span) -> bool:
@@ -115,7 +128,7 @@ def _of_hook(text: str, match: regex.Match, zone: Span) -> bool:
     ends = [at for at in (text.find(sign, match.end(), zone.end) for sign in ";\n") if at >= 0]
     clause = text[max(start, zone.start) : min(ends, default=zone.end)]
     return _HOOK.search(clause) is not None and not expression(
-        r"(?i)\b(?:eyes?|buttons?|beads?|ribbon|elastic|needles?|steel|ring|wire|for|or)\b"
+        r"(?i)\b(?:eyes?|buttons?|beads?|ribbon|elastic|needles?|steel|ring|wire|for|or(?! (?:the )?size (?:needed|required|to)))\b"
     ).search(clause)
 
 
@@ -171,7 +184,7 @@ def _unheaded(context: Context, text: str) -> Iterator[str]:
     yield from text[:first].splitlines()
 
 
-def _hooks(context: Context, listed: str, zones: list[Span], told: list[Span]) -> Iterator[Finding]:
+def _hooks(context: Context, listed: str, materials: Span, told: list[Span]) -> Iterator[Finding]:
     text = context.source.text
     sizes = {float(match["mm"].replace(",", ".")) for match in _MM.finditer(listed)}
     table = context.book.materials
@@ -183,16 +196,16 @@ def _hooks(context: Context, listed: str, zones: list[Span], told: list[Span]) -
             size = float(match["mm"].replace(",", "."))
             hook = _HOOK.search(text, match.end(), min(len(text), match.end() + 24))
             if hook is not None and "\n" not in text[match.end() : hook.start()] and sizes and size not in sizes:
-                yield _not_listed(context, Span(match.start(), hook.end()), zones[0])
+                yield _not_listed(context, Span(match.start(), hook.end()), materials)
                 return
         for match in _LETTER_HOOK.finditer(text, zone.start, zone.end):
             named = {row.mm for row in rows if match["letter"] in row.letters}
             if sizes and named and match["letter"] not in letters and not named & sizes:
-                yield _not_listed(context, Span(match.start("letter"), match.end()), zones[0])
+                yield _not_listed(context, Span(match.start("letter"), match.end()), materials)
                 return
         other = _OTHER_HOOK.search(text, zone.start, zone.end)
         if other is not None and len(set(_MM.findall(listed))) <= 1 and len(_HOOK.findall(listed)) == 1:
-            yield _not_listed(context, Span(*other.span()), zones[0])
+            yield _not_listed(context, Span(*other.span()), materials)
             return
 
 
@@ -201,5 +214,5 @@ def _not_listed(context: Context, span: Span, materials: Span) -> Finding:
         "hook-not-listed",
         span,
         found=context.source.slice(span),
-        related=(Related(Span(materials.start, materials.start + 1), "the list of materials"),),
+        related=(Related(materials, "the list of materials"),),
     )

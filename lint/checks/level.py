@@ -12,8 +12,9 @@ from collections.abc import Iterator
 from lint.checks.context import Context
 from lint.expression import expression
 from lint.finding import Finding
+from lint.ledger import LedgerRow, Outcome
 from lint.source import Span
-from lint.tree import Group, JoinYarn, Loops, UseYarn, Work, walk
+from lint.tree import Group, JoinYarn, Loops, OpenWork, RowCall, Step, Unread, UseYarn, Work, walk
 
 _SAID = expression(
     r"(?im)^[^\w\n]*+(?:skill(?:\s+level)?|difficulty|level)\s*[:–-]?\s*(?P<level>(?:absolute\s+|total\s+)?beginners?\b|basic\b|novice\b)(?P<more>[^\n]*)"
@@ -21,6 +22,7 @@ _SAID = expression(
 _HIGH = expression(
     r"(?im)^[^\w\n]*+(?:skill(?:\s+level)?|difficulty|level)\s*[:–-]?\s*(?P<level>(?:very\s+)?(?:intermediate|advanced|experienced|complex|expert|difficult)\b)(?P<more>[^\n]*)"
 )
+_HIGHEST = expression(r"(?i)advanced|experienced|complex|expert")
 _BELOW = expression(r"(?i)\b(?:beginner|easy|basic|to)\b|[-–/]")
 _ROWS = 3  # rows from which on plain work is told to be plain
 _ABOVE = expression(r"(?i)\b(?:advanced|adventurous|confident|plus|easy|intermediate|\+|to)\b|\+|[-–/]")
@@ -36,9 +38,10 @@ def check_level(context: Context) -> Iterator[Finding]:
         if len(asked) > 1:
             yield context.finding("level-too-low", Span(*said.span("level")), found=said["level"], asked=_and(asked))
     high = _HIGH.search(context.source.text)
-    kinds = _plain_kinds(context) if high is not None and not _BELOW.search(high["more"]) else None
-    if high is not None and kinds:
-        words = [context.stitch_word(kind) for kind in sorted(kinds)]
+    if high is None or _BELOW.search(high["more"]):
+        return
+    words = _plain_work(context, _HIGHEST.search(high["level"]) is not None)
+    if words:
         yield context.finding("level-too-high", Span(*high.span("level")), found=high["level"], asked=_and(words))
 
 
@@ -46,23 +49,46 @@ def _and(words: list[str]) -> str:
     return " and ".join([", ".join(words[:-1]), words[-1]] if len(words) > 1 else words)
 
 
-def _plain_kinds(context: Context) -> set[str] | None:
-    """The stitches of a pattern that is one flat piece of plain rows, every one of which was read and has one count."""
+def _plain_work(context: Context, may_shape: bool) -> list[str] | None:
+    """What a pattern of plain rows alone asks for, all of them read; None where there is more to it.
+
+    `may_shape`: increases, decreases, sizes and pieces may be there; else it is one flat piece, and has one count.
+    """
     rows = [row for row in context.ledger.rows if row.kind != "foundation"]
-    made = [row.first.made for row in rows]
-    if len(rows) < _ROWS or len(context.pattern.sizes) > 1 or len({id(row.part) for row in rows}) > 1:
-        return None
+    made = [cell.made for row in rows for cell in row.cells if cell.outcome is not Outcome.NOT_WORKED]
     steps = [step for row in rows for step in walk(row.row.steps)]
-    odd = (Group, UseYarn, JoinYarn, Loops)
-    if any(one is None or one.spaces for one in made) or any(row.kind != "row" for row in rows):
+    unread = any(isinstance(step, Unread) for step in steps) or not may_shape and None in made
+    unread = unread or not all(_says_something(row) for row in rows)
+    if len(rows) < _ROWS or unread or any(one is not None and one.spaces for one in made):
         return None
-    if len({one.stitches for one in made if one is not None}) > 1 or any(isinstance(step, odd) for step in steps):
+    if any(isinstance(step, (Group, UseYarn, JoinYarn, Loops)) and not _of_one_yarn(step) for step in steps):
         return None
     works = [step for step in steps if isinstance(step, Work)]
-    if any(one.special or one.together or any(place.below for place in one.places) for one in works):
+    if any(
+        one.special or one.undefined or (one.together or 0) > 2 or any(place.below for place in one.places)
+        for one in works
+    ):
         return None
+    one_piece = len(context.pattern.sizes) <= 1 and len({id(row.part) for row in rows}) == 1
+    one_count = len({one.stitches for one in made if one is not None}) == 1 and not any(one.together for one in works)
+    shaped = not (one_piece and one_count and all(row.kind == "row" for row in rows))
     kinds = {kind for one in made if one is not None for kind in one.by_kind}
-    return kinds if kinds <= {"sc", "hdc", "dc"} and len(kinds) == 1 else None
+    if shaped:
+        kinds = {kind.removesuffix("2tog") for kind in kinds}
+    if shaped and not may_shape or not kinds <= {"sc", "hdc", "dc"} or not 0 < len(kinds) <= 1 + shaped:
+        return None
+    return [context.stitch_word(kind) for kind in sorted(kinds)] + ["simple shaping"] * shaped
+
+
+def _says_something(row: LedgerRow) -> bool:
+    """Whether a row was recomputed in every size, or has work in it at least: "work sc evenly around neck edge"."""
+    recomputed = all(cell.made is not None for cell in row.cells if cell.outcome is not Outcome.NOT_WORKED)
+    return recomputed or any(isinstance(step, (Work, OpenWork)) for step in walk(row.row.steps))
+
+
+def _of_one_yarn(step: Step) -> bool:
+    """ "Join yarn in next st" takes up no colour, and is no art."""
+    return isinstance(step, JoinYarn) and step.colour is None
 
 
 def _asked(context: Context) -> Iterator[str]:
@@ -86,4 +112,6 @@ def _asked(context: Context) -> Iterator[str]:
         found.add("many sorts of stitch")
     if len(context.pattern.sizes) > 1 and len([part for part in context.pattern.parts if part.rows]) > 3:
         found.add("shaped pieces in several sizes")
+    if any(isinstance(step, RowCall) and step.apart > 1 for row in context.ledger.rows for step in walk(row.row.steps)):
+        found.add("shaping at intervals")
     yield from found

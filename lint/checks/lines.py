@@ -15,7 +15,10 @@ from lint.expression import expression
 
 _MANY = 6  # sizes from which on a line that is straight in all the others is taken to be meant straight
 _STRAIGHT = 1e-6
-_LEAP = 3  # times the largest of the other steps: no table of sizes ends so
+_LEAP, _LEAP_OF_EVEN = (
+    3,
+    2.5,
+)  # times the largest of the other steps: no table of sizes ends so, least where all are even
 _LEAST_OFF = 0.4  # of what is a break elsewhere: there a smaller one shows
 FIRST, _ENDS = 4, 5  # sizes from which on a figure inside, and at either end of, a list is looked at
 
@@ -38,6 +41,8 @@ def stray(values: Sequence[float | None], rounding: float, least: float) -> Stra
         return None
     known = [float(value) for value in values if value is not None]
     found = [one for index in range(len(known)) if (one := _without(known, index, rounding, least)) is not None]
+    if not found:
+        found = [one for index in (0, len(known) - 1) if (one := _leap(known, index, least)) is not None]
     return found[0] if len(found) == 1 else None
 
 
@@ -68,10 +73,20 @@ def _without(values: list[float], index: int, rounding: float, least: float) -> 
     else:  # steps often change at the ends: there, only what stands out of the order of the sizes
         beyond = off > 0 if index == 0 else off < 0
         broken = len(values) >= _ENDS and beyond and abs(off) >= max(step, least) - 1e-9
-        if off * (index - len(values) / 2) > 0 and len(values) >= _MANY + 1:  # a step larger than any other, by far
-            steps = [abs(b - a) for (_, a), (_, b) in pairwise(others)]
-            broken = broken or abs(values[index] - values[index - 1 if index else 1]) >= max(_LEAP * max(steps), least)
     return Stray(index, line, step) if broken else None
+
+
+def _leap(values: list[float], index: int, least: float) -> Stray | None:
+    """The first or the last figure, where its step is larger than any other by far; the others need not lie straight."""
+    rest = values[1:] if index == 0 else values[:-1]
+    steps = [b - a for a, b in pairwise(rest)]
+    if len(values) < _ENDS or min(steps) < 0 or not max(steps):
+        return None
+    own = values[1] - values[0] if index == 0 else values[-1] - values[-2]
+    usual = (rest[-1] - rest[0]) / len(steps)
+    line = values[1] - usual if index == 0 else values[-2] + usual
+    times = _LEAP if max(steps) - min(steps) > _STRAIGHT else _LEAP_OF_EVEN
+    return Stray(index, line, usual) if own >= max(times * max(steps), least) - 1e-9 else None
 
 
 def fall(values: Sequence[float | None], strict: bool) -> int | None:

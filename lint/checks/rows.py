@@ -376,14 +376,10 @@ def check_repeats(context: Context) -> Iterator[Finding]:
         unclear = next((cell.unclear_times for cell in row.cells if cell.unclear_times is not None), None)
         if unclear is None:
             continue
-        span, passes, settled = unclear
+        span, said, passes, settled = unclear
         words = context.source.slice(span)
-        number = next((int(piece) for piece in words.split() if piece.isdigit()), 0) or {
-            "once": 1,
-            "twice": 2,
-            "thrice": 3,
-        }.get(words.split()[0].lower(), 0)
-        number = number or passes
+        if settled and "more" in words.lower():
+            continue  # "ch 3, dc in ring, (2 dc in ring) 5 times more": what stands before is the first
         note = f" Only {passes} in all comes out; say so." if settled else " The counts do not settle which is meant."
         yield context.finding(
             "repeat-ambiguous",
@@ -391,8 +387,8 @@ def check_repeats(context: Context) -> Iterator[Finding]:
             row.part.name,
             row.label,
             words=words,
-            fewer=number,
-            more=number + 1,
+            fewer=said,
+            more=said + 1,
             settled=note,
             weight=Weight.STYLE if settled else Weight.QUERY,
         )

@@ -14,6 +14,7 @@ from lint.checks.context import Context
 from lint.checks.gated import stands_on, unknown_sizes
 from lint.checks.leftovers import lost
 from lint.checks.names import misnamed
+from lint.checks.passedby import passed_spans
 from lint.checks.sizelists import wrong_lists
 from lint.expression import Expression, expression
 from lint.finding import Finding, Related
@@ -23,14 +24,18 @@ from lint.madeonce import made_once
 from lint.pattern import Abbreviation
 from lint.rulebook import AbbreviationFile
 from lint.source import Span
-from lint.tree import MAKES_STITCHES, NOT_UNDERSTOOD, Chain, RowCall, Step, Unread, Work, walk
+from lint.tree import MAKES_STITCHES, NOT_UNDERSTOOD, Chain, Remark, RowCall, Step, Unread, Work, walk
 from lint.working.rownames import answers_to
 
 
 def check_unread(context: Context) -> Iterator[Finding]:
     """not-understood, brackets-unbalanced, repeat-mark-missing: what stopped the reading of a row."""
     gated = unknown_sizes(context)
-    short = [*(span for span, _, _ in wrong_lists(context)), *gated.values()]  # said by rules of their own
+    short = [
+        *(span for span, _, _ in wrong_lists(context)),
+        *gated.values(),
+        *passed_spans(context),
+    ]  # said by other rules
     gone = list(lost(context))
     other_names = misnamed(context)
     for part in context.pattern.parts:
@@ -70,7 +75,8 @@ def check_unread(context: Context) -> Iterator[Finding]:
             span = row.row.label.span if row.row.label is not None else cell.stopped_at
             why_not = cell.stopped_by or "it is not known what it is worked into"
             unread = row.row.unread()
-            if row.row.label is None and not _works(row.row.steps):
+            in_vain = all(isinstance(step, (Unread, Remark)) for step in row.row.steps)  # rows told in other words
+            if row.row.label is None and not _works(row.row.steps) and not in_vain:
                 continue  # "Fasten off. Block to the measurements given."
             if row.row.label is None and unread:
                 why_not = _why_not(unread[0], _shown(context.source.slice(unread[0].span)))

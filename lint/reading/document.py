@@ -308,11 +308,8 @@ class _RowReader:
             stated = None
         if label.unclear:
             words = self.source.slice(label.span)
-            why = (
-                "this may be so many rows or the number of one"
-                if label.tally
-                else "the numbers are not one for each size"
-            )
+            untold = "the numbers are not one for each size" if label.numbers else "how many rows that is, is not said"
+            why = "this may be so many rows or the number of one" if label.tally else untold
             steps = (Unread(label.span, words, why), *steps)
         return Row(label.span.to(text.span), label, steps, stated, sizes)
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from itertools import pairwise
 
 from lint.expression import expression
 from lint.lexicon import Lexeme
@@ -59,7 +60,7 @@ def is_work(reading: Reading, lexemes: list[Lexeme]) -> bool:
         return True
     if any(isinstance(step, RowCall) and step.own or isinstance(step, OpenWork) and step.plain for step in steps):
         return True  # "Second shoulder / Work 17 rows even": a sentence of its own tells rows
-    if _again(unread, lexemes) or _labelled_within(worked, lexemes):
+    if _again(unread, lexemes) or _labelled_within(worked, lexemes) or _rows_told(lexemes):
         return True
     # a line that ends in a printed count of stitches is a row that lost its label
     stitchy = any(lexeme.kind in ("stitch", "special") for lexeme in lexemes)
@@ -95,10 +96,27 @@ def _labelled_within(worked: Sequence[Step], lexemes: list[Lexeme]) -> bool:
     for at, item in enumerate(lexemes):
         if item.kind not in ("row", "round"):
             continue
-        before, behind = (lexemes[at - 1].kind if at else ""), [one.kind for one in lexemes[at + 1 : at + 3]]
-        if behind[:1] == [":"] and before in ("next", "last", "first", "ordinal") or behind == ["number", ":"]:
+        numbered = at > 1 and lexemes[at - 1].kind == "number" and lexemes[at - 2].kind == "next"  # "next 4 rnds - …"
+        before, behind = (
+            "next" if numbered else lexemes[at - 1].kind if at else "",
+            [one.kind for one in lexemes[at + 1 : at + 3]],
+        )
+        if (
+            behind[:1] in ([":"], ["dash"])
+            and before in ("next", "last", "first", "ordinal")
+            or behind == ["number", ":"]
+        ):
             return any(isinstance(step, MAKES_STITCHES) and step.span.start > item.start for step in worked)
     return False
+
+
+def _rows_told(lexemes: list[Lexeme]) -> bool:
+    """Whether rows and a shaping with its figure are told, or a number of rows to work: "Work 2 rows as Row 2, then dec 1 st …"."""
+    kinds = [item.kind for item in lexemes]
+    rows = any(kind in ("row", "round") for kind in kinds)
+    shaped = any(pair in (("increase", "number"), ("decrease", "number")) for pair in pairwise(kinds))
+    bidden = kinds[:2] == ["make", "number"] and any(kind in ("row", "round") for kind in kinds[2:4])
+    return rows and shaped or bidden
 
 
 def _again(unread: Sequence[Unread], lexemes: list[Lexeme]) -> bool:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 from itertools import groupby
 
@@ -26,10 +26,38 @@ class Entry:
     end: int = 0
     passed: Sequence[Node] = ()
     found: Sequence[Node] = ()  # the places that its words named
-    passes: Sequence[list[Entry]] = ()
+    passes: Sequence[list[Entry] | LikeEntries] = ()
     role: Role | None = None  # where the bench shows it
     uncounted: int = 0  # chains of a beginning chain that does not count
     ahead: bool = False  # words about the run that comes next
+
+
+@dataclass(slots=True, frozen=True)
+class LikeEntries:
+    """Passes of a repeat that went as the pass before them, and were not recorded one by one."""
+
+    times: int
+    below: Sequence[Node]  # what the pass before them and these were worked over, in as many equal windows
+    made: int  # stitches and spaces made by each
+
+    def see(self, seen: set[int]) -> None:
+        """Add the places these passes used: those that the pass before them used, each in its own window."""
+        wide = len(self.below) // (self.times + 1)
+        used = [at for at in range(wide) if id(self.below[at]) in seen]
+        seen.update(id(self.below[first + at]) for first in range(wide, len(self.below), wide) for at in used)
+
+
+def every_pass(entry: Entry) -> Iterator[Sequence[Entry]]:
+    """The passes of an entry one by one, for those who need the stitches of each."""
+    last: Sequence[Entry] = ()
+    for entries in entry.passes:
+        if not isinstance(entries, LikeEntries):
+            last = entries
+            yield entries
+            continue
+        for _ in range(entries.times):
+            last = [replace(one, start=one.start + entries.made, end=one.end + entries.made) for one in last]
+            yield last
 
 
 class Accounts:
@@ -89,7 +117,13 @@ class Accounts:
     def repeat(self, entry: Entry) -> Line:
         """A line with its passes; those that are alike and follow each other are told once."""
         step = entry.step
-        worked = [self.lines(entries) for entries in entry.passes]
+        worked: list[tuple[Line, ...]] = []
+        for entries in entry.passes:
+            if isinstance(entries, LikeEntries):
+                entries.see(self.seen)
+                worked += worked[-1:] * entries.times
+            else:
+                worked.append(self.lines(entries))
         passes = tuple(Pass(len(list(alike)), lines) for lines, alike in groupby(worked))
         role = Role.PASSAGE
         if isinstance(step, Repeat):

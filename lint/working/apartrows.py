@@ -6,11 +6,25 @@ Which of the rows are the four is not said, but what all of them come to is, so 
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import replace
 
 from lint.pattern import Part, Row
-from lint.tree import OpenWork, RowCall
+from lint.tree import OpenWork, RowCall, Step
 from lint.working.instances import passes_of
 from lint.working.met import Called
+
+
+def spaced(step: Step) -> Step:
+    """A call of "every 4th (4th, 6th) row", read by one size, as one of a row in so many; any other step as it is."""
+    number = step.every.lone if isinstance(step, RowCall) and step.every is not None else None
+    if number is None:
+        return step
+    if not step.lead:
+        return replace(step, apart=number if number > 1 else 0, every=None)
+    even = (OpenWork(step.span, "even", plain=True),)
+    return replace(
+        step, own=((even,) * (number - 1)) + step.own, every=None
+    )  # the first one is told: "in next row and …"
 
 
 def ends_by_size(row: Row, call: RowCall) -> bool:

@@ -6,7 +6,7 @@ from dataclasses import replace
 
 from lint.amount import ONE, Amount
 from lint.pattern import Row
-from lint.tree import MAKES_STITCHES, Chain, Join, LastPlace, Remark, RowCall, Step, Turn, Unread, Work
+from lint.tree import MAKES_STITCHES, Chain, Join, LastPlace, Remark, RowCall, Skip, Step, Turn, Unread, Work
 
 _TURNING = (Chain, Turn)
 _NONE = Amount.of(0)  # of the chains at the row's end, "do not ch 1 at end of last row"
@@ -39,10 +39,10 @@ def into_last(called: tuple[Step, ...], said: tuple[Step, ...]) -> tuple[Step, .
 
 def called_otherwise(row: Row, rows: int) -> bool:
     """Whether a row that calls for another need not have its count: several rows, or one that is grown, shaped, altered
-    by words that were not read, or has work of its own besides."""
+    by words that were not read, or works or leaves stitches of its own besides."""
     calls = [step for step in row.steps if isinstance(step, RowCall)]
     altered = any(call.growth or call.shaped or call.swap or call.beside for call in calls) or row.unread()
-    works = any(isinstance(step, MAKES_STITCHES) for step in row.steps)
+    works = any(isinstance(step, (*MAKES_STITCHES, Skip)) for step in row.steps)
     return bool(calls) and (rows > 1 or bool(altered) or works)
 
 

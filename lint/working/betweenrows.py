@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from lint.expression import expression
 from lint.ledger import Cell, Outcome
-from lint.tree import MAKES_STITCHES, AlongEdge, Chain, JoinYarn, MakeRing, OtherSide, Skip, Unread, walk
+from lint.tree import MAKES_STITCHES, AlongEdge, Chain, JoinYarn, MakeRing, OtherSide, Remark, Skip, Unread, walk
 from lint.working.edges import moves_on, seamed
 from lint.working.fabric import Fabric
 from lint.working.goingon import turned_over
@@ -24,6 +24,7 @@ def between_rows(line: Instance, coming: Instance | None, state: PieceState, unr
         state.fabric, state.joining = Fabric.unknown(False), ()  # where the next row begins was not read
     begun = coming is None and any(isinstance(s, (Chain, MakeRing)) for s in row.steps)
     begun = begun and any(_LIKE_ANOTHER.search(one.words) for one in unread)  # and nothing else tells its rows
+    begun = begun or bool(unread) and all(isinstance(step, (Unread, Remark)) for step in row.steps)  # rows told in vain
     if begun or row.stated is not None or any(isinstance(s, MAKES_STITCHES) for s in walk(line.steps)):
         state.fabric = Fabric.unknown(False)
         return Cell(

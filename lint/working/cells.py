@@ -92,8 +92,11 @@ def at_loop_end(loop: Loop, cell: Cell, state: PieceState, size: int) -> Cell:
     if loop.until is not None and loop.until.at(size) != counted(loop.unit, cell.made):
         state.fabric = None
         sort = "sts" if loop.unit == "stitches" else f"of its {loop.unit.partition(':')[2] or 'space'}s"
-        stopped = f"rows like these never come to {loop.until.at(size)} {sort}"
-        return Cell(Outcome.NOT_RECOMPUTED, stopped_by=stopped, stopped_at=loop.rows[-1].row.span)
+        wanted = loop.until.at(size)
+        stopped = f"rows like these never come to {wanted} {sort}"
+        ends = (cell.below, cell.made.stitches) if cell.below is not None and loop.unit == "stitches" else None
+        passed = (*ends, wanted) if ends is not None and wanted and min(ends) < wanted < max(ends) else None
+        return Cell(Outcome.NOT_RECOMPUTED, stopped_by=stopped, stopped_at=loop.rows[-1].row.span, passed=passed)
     return cell
 
 
@@ -136,8 +139,8 @@ def misfits(worked: Worked, instance: Instance) -> tuple[Misfit, ...]:
     return tuple(found)
 
 
-def unclear_times(best: Trial, steps: tuple[Step, ...], below: Fabric) -> tuple[Span, int, bool] | None:
-    """A bare "n times": the passes taken, and whether the printed count settles it, or the places there are."""
+def unclear_times(best: Trial, steps: tuple[Step, ...], below: Fabric) -> tuple[Span, int, int, bool] | None:
+    """A bare "n times": the number said, the passes taken, and whether the printed count settles it, or the places there are."""
     asked = best.worked.choices.asked
     if not asked:
         return None
@@ -146,10 +149,11 @@ def unclear_times(best: Trial, steps: tuple[Step, ...], below: Fabric) -> tuple[
         if isinstance(step, Repeat) and step.times.kind is TimesKind.UNCLEAR and step.times.number is not None:
             taken = asked.get(("times", step.times.span.start))
             if taken is not None:
-                passes = (step.times.number.values[0] or 0) + taken[0]
+                said = step.times.number.values[0] or 0
                 return (
                     step.times.span,
-                    passes,
+                    said,
+                    said + taken[0],
                     best.fits and (bool(best.agrees) or counted and best.agrees is None and _uses_places(step)),
                 )
     return None

@@ -15,6 +15,7 @@ from lint.tree import (
     MakeRing,
     OtherSide,
     Remark,
+    RowCall,
     Skip,
     Step,
     Work,
@@ -122,7 +123,8 @@ def _around_again(task: Task, state: PieceState) -> Task:
 
 def _across_again(task: Task, state: PieceState) -> Task:
     """A row after short rows: over the last of them alone, unless its count is that of the row before them all."""
-    if "short" in task.instance.label.lower() or state.short_rows:
+    called = (step.name or "" for step in task.instance.row.steps if isinstance(step, RowCall))
+    if state.short_rows or any("short" in name.lower() for name in (task.instance.label, *called)):
         return task
     alone = best_reading(task, state)
     differs = alone.comparison.differences if alone.comparison is not None else ()

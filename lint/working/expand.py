@@ -103,8 +103,7 @@ class Expander:
             instances = [told, *instances]
         for one in instances:
             if one.untold is None and one.number is not None or one.steps and (label is not None or call is not None):
-                stated = one.stated or one.inherited
-                self.met.append(MetRow.of(one, stated, part, self.stretch))
+                self.met.append(MetRow.of(one, one.stated or one.inherited, part, self.stretch))
         self.bare += label is None and call is None and any(isinstance(step, MAKES_STITCHES) for step in steps)
         if any(isinstance(step, FastenOff) for step in row.steps):
             self.stretch, self.bare = self.stretch + 1, 0
@@ -145,7 +144,7 @@ class Expander:
         calls = [step for step in steps if isinstance(step, RowCall)]
         mixed = len(calls) > 1 and any(map(by_itself, calls))
         in_turn = self._in_turn(calls, numbers, kind, part) if mixed else []
-        unknown = call.rows_in_all and not self._rows_so_far(part) or whole and len(numbers) != len(cycle)
+        unknown = call.rows_in_all and not self._rows_so_far(part, call.rows_of) or whole and len(numbers) != len(cycle)
         lacking = next((one for one in calls[1:] if not self._cycle(one, kind, part)), None)
         call = lacking or call  # "Rep Rows 2 and 3, then Row 7", and there is no Row 7
         if not cycle or unknown or lacking is not None:
@@ -302,9 +301,9 @@ class Expander:
         """The number of the row met last in a piece, 0 if none is or the rows since then are not counted."""
         return self.met[-1].number if self.counted_on and self.met and self.met[-1].part is part else 0
 
-    def _rows_so_far(self, part: Part) -> int:
-        """The number of the row met last in a piece; how many were met, where none of them is numbered."""
-        own = [entry for entry in self.met if entry.part is part]
+    def _rows_so_far(self, part: Part, of: str = "") -> int:
+        """The number of the row met last in a piece (called `of`), or how many of them were met without numbers."""
+        own = [entry for entry in self.met if entry.part is part and (not of or answers_to(part.name, of))]
         return self._last_number(part) if any(entry.number for entry in own) else len(own)
 
     def _numbers_on(self, part: Part, rows: int) -> list[int | None]:
@@ -390,7 +389,7 @@ class Expander:
 
     def _begun(self, rows: list[Called], there: list[MetRow], part: Part) -> list[Called]:
         """Rows of another piece, begun on a chain or ring as that one was where the piece has none of its own."""
-        if not rows or id(part) in self.preludes:
+        if not rows or id(part) in self.preludes or (rows[0].number or 0) != there[0].number:
             return rows
         return [replace(rows[0], steps=self.preludes.get(id(there[0].part), ()) + rows[0].steps), *rows[1:]]
 

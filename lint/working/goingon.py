@@ -6,6 +6,7 @@ from collections.abc import Iterable, Sequence
 from dataclasses import replace
 from itertools import pairwise
 
+from lint.ledger import Cell
 from lint.pattern import Part, Stated
 from lint.reading.clauses.tunisian import TUNISIAN
 from lint.tree import (
@@ -35,6 +36,9 @@ from lint.working.trials import PieceState, Task, Trial, best_reading
 MOST_TURNING_CHAINS = 6  # common practice, no source
 MOST_AHEAD = 12  # rows that are worked to see whether a printed count is borne out
 _ELSEWHERE = (FastenOff, JoinYarn, MakeRing, OpenWork, OtherSide, AlongEdge)
+_PATTERN_ROWS = (
+    3  # rows at least by which a piece shows that its pattern keeps its number: the first one, and two of it
+)
 MOST_RECENT = 6  # rows by which it is seen what a pattern's rows make
 
 
@@ -53,9 +57,22 @@ def last_chain(steps: tuple[Step, ...]) -> Chain | None:
 _LEFT_OPEN = "“{}” does not say how many stitches that is"
 
 
-def not_told(steps: tuple[Step, ...], recent: list[Made]) -> str | None:
+def is_plain(made: Made) -> bool:
+    """Whether a row is of stitches alone: without spaces, shells or other groups."""
+    return not (made.spaces or made.groups or made.bunches or made.petals)
+
+
+def with_even_pattern(known: frozenset[str], part: Part, cells: Sequence[Cell]) -> frozenset[str]:
+    """The pieces known to be in a pattern that keeps its number, after one more: rows of stitches alone, the first ones alike."""
+    made = [cell.made for cell in cells if cell.made is None or cell.made.stitches]  # not the chain that it begins on
+    first = {one.stitches for one in made[:_PATTERN_ROWS] if one is not None}
+    even = len(made) >= _PATTERN_ROWS and None not in made and len(first) == 1 and all(map(is_plain, made))
+    return known | {part.name.lower()} if even else known
+
+
+def not_told(steps: tuple[Step, ...], recent: list[Made], even_pieces: frozenset[str] = frozenset()) -> str | None:
     """What is to be said of work "in patt" whose count is not known: where the last rows made spaces or shells, or gained and lost."""
-    plain = [not (made.spaces or made.groups or made.bunches or made.petals) for made in recent]
+    plain = [is_plain(made) for made in recent]
     alike = len({made.stitches for made in recent}) == 1
     even = len(recent) > 1 and all(plain)
     pair = len(recent) > 1 and all(plain[-2:]) and recent[-1].stitches == recent[-2].stitches
@@ -64,6 +81,8 @@ def not_told(steps: tuple[Step, ...], recent: list[Made]) -> str | None:
     for step in walk(steps):
         if isinstance(step, Work) and step.in_pattern and not (even and not swings or pair):
             return _LEFT_OPEN.format("in pattern")
+        if isinstance(step, OpenWork) and step.like in even_pieces and all(plain):
+            continue
         straight = isinstance(step, OpenWork) and step.pattern == "straight"
         if isinstance(step, OpenWork) and step.pattern and not (even and (alike or straight) or pair and straight):
             return _LEFT_OPEN.format(step.words)

@@ -14,7 +14,7 @@ from lint.pattern import Part, Pattern, Row
 from lint.rulebook import Rulebook
 from lint.source import Span
 from lint.tree import JoinYarn, Loops, UseYarn, Work
-from lint.working.accounts import Entry
+from lint.working.accounts import Entry, every_pass
 from lint.working.choices import Key
 from lint.working.effort import Effort
 from lint.working.fabric import Fabric, Node, afresh, no_search_for_garbage
@@ -250,7 +250,7 @@ def _told(entry: Entry, number: int, yarn: str | None) -> tuple[list, list, list
     loops: list[str | None] = [None] * number
 
     def walk(one: Entry) -> None:
-        for entries in one.passes:
+        for entries in every_pass(one):
             for inner in entries:
                 step = inner.step
                 if isinstance(step, (UseYarn, JoinYarn)) and step.colour:
@@ -270,7 +270,7 @@ def _told(entry: Entry, number: int, yarn: str | None) -> tuple[list, list, list
 
 def _last_yarn(entry: Entry, yarn: str | None) -> str | None:
     """The yarn in work when a row is done."""
-    for entries in entry.passes:
+    for entries in every_pass(entry):
         for inner in entries:
             if isinstance(inner.step, (UseYarn, JoinYarn)) and inner.step.colour:
                 yarn = inner.step.colour

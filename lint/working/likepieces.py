@@ -137,6 +137,15 @@ def _same_count(one: Stated | None, other: Stated) -> bool:
 
 
 def rows_called(rows: Sequence[Met], call: RowCall, own_way: bool, counted: Stated | None, ends: bool) -> Sequence[Met]:
+    """The rows of a piece that are called for, from its first one on, or from "Row 3", where it has one row of that number."""
+    found = _rows_up_to(rows, call, own_way, counted, ends)
+    if call.begin is None:
+        return found
+    first = [at for at, one in enumerate(found) if one.number == call.begin.lone]
+    return found[first[0] :] if len(first) == 1 else []
+
+
+def _rows_up_to(rows: Sequence[Met], call: RowCall, own_way: bool, counted: Stated | None, ends: bool) -> Sequence[Met]:
     """The rows of a piece up to the last one called for; [] if it is not there, or can't be told.
 
     `rows`: those met from the first of the piece on.  `own_way`: the piece that calls has other rows too, so that
@@ -154,8 +163,9 @@ def rows_called(rows: Sequence[Met], call: RowCall, own_way: bool, counted: Stat
         wanted = call.to_part.lower().split()[-1 if len(call.to_part.split()) == 1 else -2].rstrip("s")
         at = next((i for i, e in enumerate(rows) if wanted in e.part.name.lower() and e.part is not rows[0].part), None)
         return rows[:at] if at else []
-    end = 1
-    while end < len(rows) and (rows[end].part is rows[0].part or rows[end].number == rows[end - 1].number + 1):
+    end, numbered = 1, rows[0].number if rows else 0
+    while end < len(rows) and (rows[end].part is rows[0].part or rows[end].number == numbered + 1):
+        numbered = rows[end].number or numbered  # "Next row" has none, and a Row 1 behind it begins anew
         end += 1
     whole = end
     while whole < len(rows) and (within_piece(rows[whole].part) or _of_one_piece(rows[0].part, rows[whole].part)):

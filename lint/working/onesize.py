@@ -30,11 +30,12 @@ from lint.tree import (
     Work,
     walk,
 )
+from lint.working.apartrows import spaced
 
 
 def for_size(steps: tuple[Step, ...], size: int) -> tuple[Step, ...]:
     """The steps that one size works, with its own numbers; a dash or a nought takes a clause away."""
-    return tuple(_read_by(size, steps))
+    return tuple(map(spaced, _read_by(size, steps)))
 
 
 def works(row: Row, size: int) -> bool:

@@ -27,6 +27,7 @@ from lint.tree import (
     Unread,
     walk,
 )
+from lint.working.bench import Bench
 from lint.working.besides import called_otherwise
 from lint.working.betweenrows import between_rows
 from lint.working.cells import (
@@ -68,6 +69,7 @@ from lint.working.goingon import (
     not_told,
     onward,
     row_as_printed,
+    with_even_pattern,
 )
 from lint.working.growth import counted, grows
 from lint.working.instances import MOST_ROWS, Instance, Loop
@@ -77,6 +79,7 @@ from lint.working.namedahead import rows_named_ahead
 from lint.working.onereading import Column, Settled, in_one_reading
 from lint.working.opening import open_part
 from lint.working.printedrows import pieces
+from lint.working.recording import RecordingBench
 from lint.working.rowkinds import row_ends_counted
 from lint.working.rowstate import NotDefined, TooMany
 from lint.working.starts import begins_own, corner_to_corner, founds, is_round, until_turned, works_ring
@@ -107,9 +110,7 @@ class PatternWorker:
         self.printed = {id(part): [piece for row in part.rows for piece in pieces(row)] for part in pattern.parts}
         self.heights = {rule.key: rule.height for rule in book.stitches.stitches}
         self.heights["sl st"] = 0
-        self.ahead: tuple[
-            deque[Instance], ...
-        ] = ()  # the rows behind the one at hand: of its printed row, of later ones
+        self.ahead: tuple[deque[Instance], ...] = ()  # rows behind the one at hand: of its printed row, of later ones
         self.never_count = frozenset(
             rule.key for rule in book.stitches.stitches if rule.turning_chain_counts == "never"
         )
@@ -167,6 +168,7 @@ class PatternWorker:
             habits=dict(habits),
             spiral=spiral,
             effort=self.effort,
+            bench=RecordingBench if self.workings else Bench,
         )
         for row, key, answer in self.settled:
             state.settled.setdefault(row, {})[key] = answer
@@ -191,6 +193,7 @@ class PatternWorker:
                 after = islice(behind, met, met + MOST_AHEAD)
                 worked.append(tuple(self._printed_row(some, deque(after), done, expander, state, blocks)))
             state.pieces = with_piece(state.pieces, part, done)
+            state.even_pieces = with_even_pattern(state.even_pieces, part, done)
             if in_order:
                 state.fastened = any(isinstance(step, FastenOff) for step in part.rows[-1].steps)
         return Column(tuple(worked), state.stitches, tuple(expander.range_faults), state.answers), state
@@ -306,7 +309,7 @@ class PatternWorker:
         fabric = fabric_below(instance, state)
         leans = state.leans if fabric is state.fabric else ""
         task = Task.of(instance, state, fabric, size, blocks)
-        if (words := not_told(task.steps, state.recent)) is not None:
+        if (words := not_told(task.steps, state.recent, state.even_pieces)) is not None:
             return self._not_recomputed(instance, state, size, words, instance.row.span)
         try:
             steps = until_turned(task.steps, instance.kind, fabric.circular, coming)

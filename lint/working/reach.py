@@ -135,6 +135,8 @@ class Reach(Gaps):
                 with_space = last and cursor.whole_chain(cursor.nodes[last - 1]) and its_space
                 return last - 1 if with_space else last
             found = cursor.find(limit.target, self.size)
+            if found is not None and found == cursor.at and cursor.nodes[found - 1 : found] == self.skipped[-1:] != []:
+                found = cursor.find(limit.target, self.size, found + 1)  # "skip 20 dc, dc in each dc to next ch-1 sp"
             if found is None and limit.target.kind is TargetKind.SPACE and not cursor.has(limit.target, self.size):
                 found = next((i for i in range(cursor.at, cursor.end) if cursor.nodes[i].kind == "space"), None)
             return cursor.end if found is None else found

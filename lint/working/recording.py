@@ -1,17 +1,17 @@
 """A bench that keeps a record of what each step does, so that a row's workings can be told.
 
-It works like any other bench and adds nothing of its own: it only looks on.  A row is worked on it once more, in the
-reading that was kept, when a report asks for its workings; all other work goes without.
+It works like any other bench and adds nothing of its own: it only looks on.  Rows are worked on it where a report asks
+for the workings of all of them; else only a row that differs is, once more, in the reading that was kept.
 """
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 
 from lint.place import Place
 from lint.source import Span
 from lint.tree import Chain, Passage, Repeat, Shaping, Skip, Step, Work
-from lint.working.accounts import Accounts, Entry
+from lint.working.accounts import Accounts, Entry, LikeEntries
 from lint.working.bench import Bench
 from lint.working.fabric import Fabric, Node
 from lint.working.likepasses import PassMark
@@ -69,10 +69,24 @@ class RecordingBench(KeepingBench):
         into.append(entry)
 
     def plain_passes(self, step: Repeat, most: int, upto: int) -> int:
-        return 0  # each pass is watched
+        return self._told_by_one(lambda: super(RecordingBench, self).plain_passes(step, most, upto))
 
     def like_passes(self, began: PassMark | None, most: int, upto: int) -> int:
-        return 0
+        return self._told_by_one(lambda: super(RecordingBench, self).like_passes(began, most, upto))
+
+    def _told_by_one(self, work: Callable[[], int]) -> int:
+        """Passes that go as the watched one before them went, so that its record tells them all; else none."""
+        before, at, made = self.save(), self.cursor.at, len(self.made)
+        passes = work()
+        if not passes:
+            return 0
+        wide, makes = (self.cursor.at - at) // passes, (len(self.made) - made) // passes
+        watched = self.entry.passes[-1]
+        if not isinstance(watched, LikeEntries) and made - watched[0].start != makes:
+            self.restore(before)  # the first of a row may make one more
+            return 0
+        self.entry.passes.append(LikeEntries(passes, self.cursor.nodes[at - wide : self.cursor.at], makes))
+        return passes
 
     def save(self) -> tuple:
         return (*super().save(), len(self.entry.passes))

@@ -171,6 +171,16 @@ def begins_own(instances: list[Instance]) -> bool:
     return any(isinstance(step, MakeRing) for step in steps[:4]) or founds(steps) or works_ring(steps)
 
 
+def begins_on_chain(instances: list[Instance], led: Chain) -> bool:
+    """Whether a piece's first work is counted from the hook along a chain that the row before it ended on."""
+    for step in first_steps(instances):
+        if isinstance(step, MAKES_STITCHES):
+            places = step.places if isinstance(step, (Work, Group)) else ()
+            on_chain = bool(places) and places[0].which is Which.FROM_HOOK
+            return on_chain and (led.length.at(0) or 0) >= places[0].ordinals[0]
+    return False
+
+
 def begins_bare(instances: list[Instance]) -> bool:
     """Whether a piece's Rnd 1 is so many stitches and no more, "R1: 6X (6)", which may leave the ring unsaid."""
     made = [step for step in first_steps(instances) if isinstance(step, MAKES_STITCHES)]

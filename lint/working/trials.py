@@ -59,6 +59,7 @@ class PieceState:
     habits: dict[Key, int] = field(default_factory=dict)  # what the counts have settled so far
     unworked: list[Fabric] = field(default_factory=list)  # what rows left of rows below, to be joined to later
     more_left: bool = False  # rows not recomputed may have left more
+    even_pieces: frozenset[str] = frozenset()  # the pieces in a pattern that keeps its number, by name
     pieces: dict[str, int | None] = field(default_factory=dict)  # the stitches of legs, arms… that are joined later
     side: Side = field(default_factory=Side)  # the edge along the rows of the piece
     loops: FreeLoops = field(default_factory=FreeLoops)
@@ -301,7 +302,9 @@ def one_reading(task: Task, state: PieceState, forced: dict[Key, int]) -> Trial:
 
 
 def workings_of(best: Trial, task: Task, state: PieceState) -> Workings:
-    """The workings of a row in the reading that was kept: it is worked once more, and watched.  Before `settle`."""
+    """The workings of a row in the reading that was kept; it is worked once more if nobody watched.  Before `settle`."""
+    if isinstance(best.bench, RecordingBench):
+        return best.bench.workings()
     bench, _ = watched(best, task, state)
     return bench.workings()
 

@@ -72,16 +72,34 @@ def graded(sizes: int) -> str:
     )
 
 
+def graded_mesh(sizes: int) -> str:
+    """A tank in mesh of 54 rows, in so many sizes from 63 stitches to 163: each size is a long piece of work by itself."""
+    names = ["XXS", "XS", "S", "M", "L", "XL", "2X", "3X", "4X", "5X", "6X", "7X"][-sizes:]
+    chains = [64 + 100 * size // 22 * 2 for size in range(12)][-sizes:]
+    listed = str(chains[0]) if sizes == 1 else f"{chains[0]} ({', '.join(map(str, chains[1:]))})"
+    line = f"Sizes: {names[0]} ({', '.join(names[1:])})\n\n" if sizes > 1 else ""
+    return (
+        f"Tank\n\n{line}Each ch-1 sp counts as one st.\n\nBACK\nCh {listed}.\n"
+        "Row 1: Sc in 2nd ch from hook, *ch 1, sk 1 ch, sc in next ch; rep from * across, turn.\n"
+        "Row 2: Ch 1, sc in first sc, sc in next ch-1 sp, *ch 1, sk next sc, sc in next ch-1 sp; rep from * to last sc, sc in last sc, turn.\n"
+        "Row 3: Ch 1, sc in first sc, *ch 1, sk next sc, sc in next ch-1 sp; rep from * to last 2 sc, ch 1, sk next sc, sc in last sc, turn.\n"
+        "Rep Rows 2 and 3 until 54 rows have been worked.\nFasten off.\n"
+    )
+
+
 def sizes() -> None:
-    """A whole check of twelve sizes against one."""
+    """A whole check of twelve sizes against the largest of them alone, with and without workings."""
     with tempfile.TemporaryDirectory() as folder:
-        commands = []
-        for number in (1, 12):
-            path = Path(folder) / f"{number}.txt"
-            path.write_text(graded(number), encoding="utf-8")
-            commands.append([sys.executable, "-m", "lint", "check", str(path)])
-        one, twelve = seconds(*commands)
-    print(f"one size {one:.2f} s, twelve sizes {twelve:.2f} s: ratio {twelve / one:.2f} (at most 4)")
+        for name, made in (("yoke", graded), ("mesh", graded_mesh)):
+            for report in ([], ["--json", str(Path(folder) / "out.json")]):
+                commands = []
+                for number in (1, 12):
+                    path = Path(folder) / f"{number}.txt"
+                    path.write_text(made(number), encoding="utf-8")
+                    commands.append([sys.executable, "-m", "lint", "check", str(path), *report])
+                one, twelve = seconds(*commands)
+                told = f"{name}{' with workings' if report else ''}"
+                print(f"{told}: one size {one:.2f} s, twelve {twelve:.2f} s: ratio {twelve / one:.2f} (at most 4)")
 
 
 def start() -> None:

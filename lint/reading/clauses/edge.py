@@ -152,7 +152,18 @@ class EdgeClauses(ClusterClauses):
     def along_edge(self) -> bool:
         """Takes "along top", "down side", "up front edge to start of neck shaping" after a number of stitches."""
         along = self._along_one_edge()
-        return self._as_far_as() or along
+        return self._as_far_as() or along and self._to_its_end() or along
+
+    def _to_its_end(self) -> bool:
+        """Takes the "to other corner", "to the opposite end" of an edge that is named before it."""
+        stream = self.stream
+        words = stream.lexemes[stream.at : stream.next_of(*SIGNS, "and")]
+        which = [item for item in words[1:-1] if item.kind != "the"]
+        ends = words[:1] != [] and words[0].kind == "to" and words[-1].kind in ("corner", "ending")
+        if not ends or not all(item.lower in ("other", "opposite", "far", "left", "right", "front") for item in which):
+            return False
+        stream.at += len(words)
+        return True
 
     def _as_far_as(self) -> bool:
         """Takes "(up) to start of neck shaping", "to the shoulder": where on the edge of a piece so many stitches end."""

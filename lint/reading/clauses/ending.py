@@ -99,6 +99,23 @@ class EndingClauses(ListRepeats):
         self.steps.append(Remark(stream.span_from(start)))
         return True
 
+    def read_after_row(self, start: int) -> bool:
+        """Takes the "After Rnd 4," of "After Rnd 4, fasten off", "after the last round cut yarn": when it is done."""
+        stream = self.stream
+        if not stream.word("after"):
+            return False
+        stream.take()
+        stream.skip("the")
+        last = stream.take_if("last") is not None
+        row = stream.take_if("row", "round") is not None
+        told = row and (last or stream.take_if("number") is not None)
+        stream.take_if(",")
+        if not told or stream.kind() not in ("fasten_off", "no_fasten"):
+            stream.at = start
+            return False
+        self.steps.append(Remark(stream.span_from(start)))
+        return True
+
     def worked_instead(self) -> bool:
         """ "on the last time, sl st to first dc instead of making a new dc": the last pass ends in another way."""
         stream = self.stream

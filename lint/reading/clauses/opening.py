@@ -10,7 +10,7 @@ from lint.reading.clauses.plain import POINTS
 from lint.reading.repeating import repeats
 from lint.reading.repeating.rowcalls import row_call
 from lint.reading.repeating.rowsof import rows_even
-from lint.reading.repeating.unshaped import unshaped
+from lint.reading.repeating.unshaped import patterned_like, unshaped
 from lint.reading.words.lists import count_alone, to_the_end
 from lint.reading.words.needleloops import loops_together, may_tell_loops, needle_words
 from lint.reading.words.settingout import set_out
@@ -118,7 +118,8 @@ class OpeningClauses(CountClauses):
         return self.begins_rows(start) and rows_even(self.stream, self.steps, start)
 
     def read_unshaped(self, start: int) -> bool:
-        return self.begins_rows(start) and not self.has_work() and unshaped(self.stream, self.steps, start)
+        open_ = self.begins_rows(start) and not self.has_work()
+        return open_ and any(read(self.stream, self.steps, start) for read in (unshaped, patterned_like))
 
     def begins_rows(self, start: int) -> bool:
         """Whether a sentence begins here that may tell rows, or the whole of this one."""

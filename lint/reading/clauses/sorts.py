@@ -195,6 +195,7 @@ SORTS = (
     Sort(("word", "middle", "corner", "the"), of_words(space_included)),
     Sort(("word", "make", "attach", "telling"), of_words(fitting_fixed)),
     Sort(("word",), of_words(but_how)),
+    Sort(("word",), Clauses.read_after_row),
     Sort(("number",), of_words(so_far_apart)),
     Sort(("ordinal",), of_words(starts_in_chain)),
     Sort(("word",), of_words(which_gives)),

@@ -15,7 +15,7 @@ _DECLARED = expression(
     rf"|\([Cc]olou?r\s+{_LETTER}\)|\((?P<letter>MC|CC\d?|[A-H])\)"
 )
 _TAKEN = expression(
-    rf"\b(?i:with|using|join|joining|change\s+to|changing\s+to|switch\s+to|switching\s+to)\s+(?i:(?:new\s+)?colou?r\s+|yarn\s+)?{_LETTER}(?=[.,;:]|\s+(?i:in|with|at|to)\b|\s*$)",
+    rf"\b(?i:with|using|join|joining|change\s+to|changing\s+to|switch\s+to|switching\s+to|(?:facing|hook)\s*(?:,|\band\b))\s+(?i:(?:new\s+)?colou?r\s+|yarn\s+)?{_LETTER}(?=[.,;:]|\s+(?i:in|with|at|to)\b|\s*$)",
     regex.M,
 )
 _HOOK = expression(r"(?i)\bhooks?\b|mm\b|\bneedles?\b|\bsizes?\b")

@@ -64,7 +64,7 @@ _NAME = expression(
     rf"|(?P<us>(?i:{_US}))?(?i:\bsize\s+)?(?<![A-Za-z])(?:{_BOTH})(?!\s?mm|[A-Za-z])"
     rf"|(?P<us>(?i:{_US}))(?:(?P<number>{_NUMBER})(?!\s?mm|[A-Za-z])|(?P<letters>[A-Z](?:/[A-Z])?)(?![\w']))"
     rf"|(?i:{_MM})"
-    rf"|(?P<tag>(?i:\b(?:size|no\.?|number|hook)\s*(?:size\s*)?|\#)\s?)(?P<number>{_NUMBER})(?!\s?mm|[A-Za-z]|[./]\d)"
+    rf"|(?P<tag>(?i:\b(?:size|no\.?|number|hook)[ \t]*(?:size\s*)?|\#)[ \t]?)(?P<number>{_NUMBER})(?!\s?mm|[A-Za-z]|[./]\d)"
     rf"|(?:(?i:\bsize\s+))?(?<![\w'-])(?P<letters>[B-Z])(?![\w'&-]|\s?[.)])"
     rf"|(?<![\w'-])(?P<letters>[B-Z])(?=[)\]])"
 )
@@ -113,7 +113,7 @@ def read_hooks(text: str) -> Iterator[Hook]:
         start = max(text.rfind("\n", 0, first.start()) + 1, first.start() - _LINE)
         stop = text.find("\n", end, end + _LINE)
         line = text[start : stop if stop >= 0 else end + _LINE]
-        before, after = text[start : first.start()], text[end : end + 24]
+        before, after = text[start : first.start()], text[end : end + 24].split("\n")[0]
         if _MORE_BEFORE.search(before) or _THREAD_BEFORE.search(before) or _MORE_BEHIND.match(text, end):
             continue  # "4 mm and 5 mm (US G-6 and H-8)": which belong together is not read
         told = [_name(match) for match in names]

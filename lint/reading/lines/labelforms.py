@@ -68,6 +68,13 @@ def _figures(word: str, sized: bool) -> str:
 
 # a bracket behind the number that is worked, and tells nothing of the row: "Rnd 3 - (sc, inc) 6 times", "… (inc) x 6"
 _WORK_LISTED = r"\s*(?:sc|dc|hdc|htr|tr|dtr|ch|sl st|ss|sk|skip|miss|inc|dec)\b[^()\n]*(?:,|\bin\b|\bnext\b)"
+# what tells what to do, or points at rows, and is no name of one: "Repeat round 3. Ch 1", "Join each round. Sc …"
+_NO_NAME = (
+    r"work|join|turn|rep|repeat|finish|end|ends|close|complete|continue|cont|begin|start|fasten|crochet|do|make|change|mark|count"
+    r"|place|move|remove|keep|alternate|in|on|at|after|before|for|from|to|of|until|this|that|these|those|each|every|last|the|same|as"
+    r"|see|all|you|your|if|when|now|then|with|using|sew|weave|leave|skip|miss|follow|both|only|stop|stops|and|or|is|are"
+)
+_COUNT_ALONE = r"\s*\d[\d\s(),:;/\[\]-]*(?:\p{L}+\.?)?\s*(?:\n|\Z)"  # "Last inc round - 24 sts"
 _SO_OFTEN = r"\s*(?:[x×*]\s?\d|\d+\s?(?:x\b|×|times\b)|(?:twice|thrice|rep|repeat|around|across|in|into)\b)"
 
 
@@ -97,7 +104,10 @@ def label_forms(words: tuple[str, ...], named: tuple[str, ...], sized: bool) -> 
     )
     flags = regex.IGNORECASE
     cardinal = "(?:" + "|".join(sorted(CARDINAL_WORDS, key=len, reverse=True)) + r")\b"
+    so_many = rf"(?:(?P<rows>{figures})|(?P<how_many>{cardinal}))"  # "Next 4 rows", "Last two rnds"
     spelled = "(?-i:(?=[A-Z]))(?:" + "|".join(ORDINAL_WORDS) + ")"
+    # "Thumb rnd - skip 4", "Hem, round 2. Ch 1": without a colon nothing but a name may stand before the word
+    called = rf"(?<!\b(?:{_NO_NAME})\b[\p{{L}}\d’', -]*)(?P<sign>\s[-–—]+|\.)(?!{_COUNT_ALONE})(?=\s*\S){_WORK_FOLLOWS}"
     title = r"(?-i:[A-Z])[\w’'-]*(?: [A-Za-z][\w’'-]*){0,2}?"
     return {
         "worded": expression(
@@ -121,7 +131,8 @@ def label_forms(words: tuple[str, ...], named: tuple[str, ...], sized: bool) -> 
             flags,
         ),
         "several": expression(
-            rf"(?P<core>(?:(?:for\s+)?(?:the\s+)?(?:next|following)|then)\s+(?P<rows>{figures})\s+(?P<word>{word})\b{extra}){sign}",
+            rf"(?P<core>(?:(?:for\s+)?(?:the\s+)?(?:next|following)|then)\s+{so_many}\s+(?P<word>{word})\b{extra}){sign}"
+            rf"|(?P<core>(?:the\s+)?(?:last|final)\s+{so_many}\s+(?P<word>{word})\b{extra})(?P<sign>\s*:|\s[-–—]+(?=\s))(?!{_COUNT_ALONE})",
             flags,
         ),
         "named": expression(
@@ -129,11 +140,11 @@ def label_forms(words: tuple[str, ...], named: tuple[str, ...], sized: bool) -> 
             flags,
         ),
         "prefixed": expression(
-            rf"(?P<core>(?P<prefix>{title}),? (?P<word>{word})\.?\s*:?\s*(?P<numbers>{figures}){extra})\s*(?P<sign>:)",
+            rf"(?P<core>(?P<prefix>{title}),? (?P<word>{word})\.?\s*:?\s*(?P<numbers>{figures}){extra})(?:\s*(?P<sign>:)|{called})",
             flags,
         ),
         "titled": expression(
-            rf"(?P<core>(?P<title>{title}) (?P<word>{word})\b{extra})\s*(?P<sign>:)"
+            rf"(?P<core>(?P<title>{title}) (?P<word>{word})\b{extra})(?:\s*(?P<sign>:)|{called})"
             rf"|(?P<core>(?P<word>{word}) (?P<title>(?-i:[A-Z]))\b{extra})\s*(?P<sign>:|\.(?=\s+{_WORK_NAMED}))"  # "Rnd A:", "Row A. Sc in …"
             rf"|(?P<core>(?P<title>{spelled}) (?P<word>{word})\b{extra})(?:{_SPELLED_SIGN}|\s+{_WORK_FOLLOWS})",
             flags,

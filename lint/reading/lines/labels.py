@@ -87,6 +87,11 @@ _MAKES_SHAPE = expression(
 _SHORTENED = expression(
     r"(?i)\b(?:rep|foll?|follows?|as|no|approx|beg|cont|alt|prev|of|to|in|fig|see|pic|step)[.)\]};]\s*$"
 )  # no sentence ends there
+# "Cuff: next 4 rnds - …": a name for what the rows of the piece make, and the label behind it
+_SECTION_LED = expression(
+    r"\s*\p{Lu}\p{Ll}+(?: \p{L}+){0,2}: +(?=(?i:(?:work )?(?:the )?next (?:[\d(),/\[\] -]+)?(?:rows?|rounds?|rnds?)\b))(?i:work )?"
+)
+_SEVERAL = ("rows", "rounds", "rnds", "rds")
 _LONGEST = 500  # characters of a label, and more
 
 
@@ -137,6 +142,9 @@ class LabelReader:
         doubled = _DOUBLED.match(line)
         if doubled is not None:  # "Joining Round - Round 5:"
             return self.at_line(line[doubled.end() :], doubled.end())
+        section = _SECTION_LED.match(line)
+        if section is not None and (inner := self.at_line(line[section.end() :], section.end())) is not None:
+            return inner
         named = _NAMED_BEHIND.match(line, lead)
         inner = self.at_line(named["label"] + ":", named.start("label")) if named is not None else None
         if named is not None and inner is not None:
@@ -267,6 +275,7 @@ class LabelReader:
         )
         words = " ".join(match.group(0).split()).rstrip(":.-–—;= ").strip("•*|#> ")
         rows = sized_numbers(groups["rows"], self._sizes, True) if groups.get("rows") else None
+        rows = [(CARDINAL_WORDS[groups["how_many"].lower()],)] if groups.get("how_many") else rows
         label = Label(
             Span(match.start(), match.end("core")),
             kind,
@@ -281,6 +290,8 @@ class LabelReader:
             or bool(groups.get("rows"))
             and rows is None
             or bool(groups.get("onward"))
+            or bool(groups.get("title"))
+            and word in _SEVERAL  # "Ribbing rnds:", "Two dec rows:": how many is not said, or not here
             or self._sizes > 1
             and _OTHER_ROWS.search(extra) is not None,
             _is_tally(match, numbers, by_size),

@@ -15,13 +15,14 @@ _TO = r"\s*(?:[-–—]|to|thru|through)\s*"
 _FIGURE = rf"\d{{1,3}}(?:{_TO}\d{{1,3}})?"
 _NAMED = rf"(?P<figure>{_FIGURE})\s*(?:[(\[]\s*(?:for\s+)?(?P<name>[^()\[\]:,;]{{1,24}})[)\]]|for\s+(?P<name>[^()\[\]:,;]{{1,24}}?))"
 _SIGN = r"\s*(?:,\s*(?:and\s+|or\s+)?|;\s*|/\s*|\s(?:and|or)\s+)"
+_LABEL_SIGN = r"(?:\s*(?P<sign>:)|(?P<sign>\s[-–—]+(?=\s)))"
 _LABEL = expression(
-    rf"(?i)(?P<lead>[\s*•_#-]*(?P<core>{_WORD}(?P<first>\d{{1,3}}{_TO})?))(?P<list>{_NAMED}(?:{_SIGN}{_NAMED})+)\s*(?P<sign>:)"
+    rf"(?i)(?P<lead>[\s*•_#-]*(?P<core>{_WORD}(?P<first>\d{{1,3}}{_TO})?))(?P<list>{_NAMED}(?:{_SIGN}{_NAMED})+){_LABEL_SIGN}"
 )
 # a figure for all, and in brackets that of some: "Rows 29-31 (31-34 for sizes L and XL):", "Rows 4-9 (L: Rows 4-11):"
 _BUT_SOME = expression(
     rf"(?i)[\s*•_#-]*(?P<core>{_WORD})(?P<figure>{_FIGURE})\s*[(\[]\s*(?:(?P<other>{_FIGURE})\s+for\s+(?P<name>[^()\[\]:;]{{1,30}})"
-    rf"|(?:for\s+)?(?P<name>[^()\[\]:;\d]{{1,30}})\s*:\s*(?:{_WORD})?(?P<other>{_FIGURE}))\s*(?P<end>[)\]])\s*(?P<sign>:)"
+    rf"|(?:for\s+)?(?P<name>[^()\[\]:;\d]{{1,30}})\s*:\s*(?:{_WORD})?(?P<other>{_FIGURE}))\s*(?P<end>[)\]]){_LABEL_SIGN}"
 )
 
 

@@ -7,6 +7,7 @@ from dataclasses import replace
 from lint.amount import ONE, Amount
 from lint.lexicon import Lexeme
 from lint.place import Limit, LimitKind, Place, Target, TargetKind, Which
+from lint.reading.places.leftforlater import left_for_later
 from lint.reading.places.limits import limit
 from lint.reading.places.ofpieces import PIECE
 from lint.reading.places.ordinals import ordinal
@@ -24,7 +25,7 @@ from lint.reading.places.targets import (
     target,
 )
 from lint.reading.words.piecewords import PIECE_WORDS, has_stitches, only_piece
-from lint.reading.words.stream import CLOSERS, SIGNS, Stream
+from lint.reading.words.stream import SIGNS, Stream
 
 _A_CHAIN = Target(TargetKind.CHAIN)
 
@@ -276,42 +277,6 @@ def _own_chains(stream: Stream) -> int | None:
     return None
 
 
-def _left_for_later(stream: Stream) -> bool:
-    """Takes the "left unworked" of "the 6 sts left unworked", the "left for the thumb", "skipped at the underarm"."""
-    start = stream.at
-    left = stream.word("left", "held") and bool(stream.take())
-    unworked = (stream.kind() == "unused" or left and stream.word("free", "open")) and bool(stream.take())
-    piece = stream.kind() in ("for", "at", "of", "in")
-    ahead = 2 if piece and stream.kind(1) in ("the", "each") else 1
-    if (left or unworked) and piece and stream.word(*PIECE_WORDS, ahead=ahead):
-        stream.at += ahead
-        while stream.word(*PIECE_WORDS, "opening"):
-            stream.take()
-        return True
-    if left and not unworked and _left_where(stream):
-        return True
-    if left and unworked:
-        return True
-    stream.at = start
-    return False
-
-
-def _left_where(stream: Stream) -> bool:
-    """Takes the "behind it", "over", "at this end" of "the 12 sts left at this end" behind short rows."""
-    start = stream.at
-    if stream.word("over", "behind", "there", "earlier", "before"):
-        stream.take()
-        stream.take() if stream.word("it", "them") else None
-        return stream.kind() in (*SIGNS, "end", "turn", "and", "then", *CLOSERS)
-    if stream.take_if("at"):
-        stream.skip("the", "same", "each")
-        stream.take() if stream.word("other", "far", "near") else None
-        if stream.take_if("ending", "side", "edge") and stream.kind() in (*SIGNS, "end", "turn", "and", "then"):
-            return True
-    stream.at = start
-    return False
-
-
 def with_target(stream: Stream, start: int, which: Which, number: Amount = ONE, middle: bool = False) -> Place | None:
     """The place of a sort that stands at the cursor, and what it is part of; None where there is none."""
     owner = stream.take() if number is not ONE and not middle and piece_and_stitch(stream) else None
@@ -325,7 +290,7 @@ def with_target(stream: Stream, start: int, which: Which, number: Amount = ONE, 
         which = Which.EACH if every else Which.ELSEWHERE
     if found.kind is TargetKind.PLACE and found.name == "edge":
         which = Which.ELSEWHERE
-    if which is Which.NEXT and number is not ONE and _left_for_later(stream):
+    if which is Which.NEXT and number is not ONE and left_for_later(stream):
         which = Which.ELSEWHERE
     elif stream.kind() == "unused":  # "in the ch skipped before it"
         stream.take()

@@ -8,6 +8,7 @@ from __future__ import annotations
 from dataclasses import replace
 
 from lint.amount import Amount
+from lint.lexeme import Lexeme
 from lint.place import OF_STITCH, Target, TargetKind
 from lint.reading.places.endsof import ends_of_rows, side_of
 from lint.reading.places.madeof import chains_of_loop, legs_behind
@@ -18,7 +19,7 @@ from lint.reading.words.stream import CLOSERS, SIGNS, Stream
 ANY = Target(TargetKind.ANY_STITCH)
 PINEAPPLE_LOOP = Target(TargetKind.SPACE, "pineapple")
 FOUNDATION = Target(TargetKind.CHAIN, "foundation")  # of the chain that the piece was begun on
-_OVER_GAPS = ("underarm", "underarms", "armhole", "thumb")  # what chains were made over
+_OVER_GAPS = ("underarm", "underarms", "armhole", "thumb", "crotch", "bridge")  # what chains were made over
 _BUTTONHOLES = ("buttonhole", "buttonholes")
 _BEHIND_TIP = (*SIGNS, "end", "any_stitch", "stitch", "space", "and")
 _HANDLES = ("handle", "handles")  # of chain, where they are worked into whole
@@ -294,10 +295,16 @@ def of_last_row(stream: Stream) -> bool:
     if stream.take_if("of", "from") or (before or stream.word("on")) and stream.take():
         stream.skip("the")
         if stream.take_if("last") or stream.word("previous", "prev", "preceding") and stream.take():
+            stream.take() if stream.word("short") and _past_it(stream.lexemes[stream.at :]) else None
             if stream.take_if("row", "round"):
                 return True
     stream.at = start
     return False
+
+
+def _past_it(words: list[Lexeme]) -> bool:
+    """Whether no "next st" behind a run over a short row may be one of that row's own: it is said to lie beyond it."""
+    return not any(item.kind == "next" for item in words) or any(item.lower in ("beyond", "past") for item in words)
 
 
 def other_beside(stream: Stream) -> Target | None:

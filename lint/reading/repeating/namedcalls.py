@@ -34,7 +34,9 @@ def named_row_call(stream: Stream, steps: list[Step], start: int) -> bool:
     name = stream.words(words, stream.at)
     told = stream.kind() == "number" and not stream.word("once", "twice", "thrice")
     number = stream.row_number() if told and stream.kind(1) not in ("times", "more") else None
-    if number is not None:  # "Rep Hat Round 2, 3 times more": a row of another piece
+    if number is not None and stream.lexemes[words].lower == "short":
+        name = stream.words(words, stream.at)  # "Rep Short Row 3": a sort of row, and no piece
+    elif number is not None:  # "Rep Hat Round 2, 3 times more": a row of another piece
         name = stream.words(words, words + 1)
         stream.take_if(",")
         how_often = times(stream)

@@ -125,7 +125,8 @@ def piece_call(stream: Stream, steps: list[Step], start: int) -> bool:
         return False
     name = _name(stream)
     rows = _rows(stream) if name else None
-    kind, last, to_part = _end(stream) if name else (None, None, None)
+    begin = _from_row(stream) if name and rows is None else None
+    kind, last, to_part = _end(stream) if name and begin is None else (None, None, None)
     first = None
     if rows is not None:
         kind, first, last = rows
@@ -145,7 +146,7 @@ def piece_call(stream: Stream, steps: list[Step], start: int) -> bool:
         stream.at = stream.sentence_end(start, ".", ";")
         steps.append(OpenWork(stream.span_from(start), stream.words(start, stream.at)))
         return True
-    steps.append(RowCall(stream.span_from(start), first, last, kind=kind, part=name, to_part=to_part))
+    steps.append(RowCall(stream.span_from(start), first, last, kind=kind, part=name, to_part=to_part, begin=begin))
     if besides:
         stream.take_if(",")
         stream.take() if stream.word("but") else None
@@ -204,7 +205,7 @@ def _begins(stream: Stream) -> bool:
 
 def _name(stream: Stream) -> str:
     start = stream.at
-    ends = (".", ";", ",", "dash", "to", "row_end", "row", "round", "end", *OPENERS, *CLOSERS)
+    ends = (".", ";", ",", "dash", "to", "from", "row_end", "row", "round", "end", *OPENERS, *CLOSERS)
     if stream.word(*_NO_PIECE):
         return ""
     while stream.kind() not in ends and stream.at - start < _MOST_WORDS and not stream.done:
@@ -234,6 +235,27 @@ def _rows(stream: Stream) -> tuple[str, Amount, Amount] | None:
         stream.at = start
         return None
     return kind, first, last
+
+
+def _from_row(stream: Stream) -> Amount | None:
+    """Takes "from Rnd 3", "from R3 to end", "from 3rd row onwards": the row of the other piece that this one goes on with."""
+    start = stream.at
+    stream.take_if(",")
+    if not stream.take_if("from"):
+        stream.at = start
+        return None
+    stream.skip("the")
+    if stream.take_if("row", "round") is None and stream.word("r") and stream.kind(1) == "number":
+        stream.take()  # "R3"
+    number = stream.row_number()
+    stream.take_if("row", "round")
+    if stream.kind() == "to" and stream.kind(2 if stream.kind(1) == "the" else 1) == "ending":
+        stream.at += 3 if stream.kind(1) == "the" else 2
+    elif stream.word("on", "onward", "onwards"):
+        stream.take()
+    if number is None:
+        stream.at = start
+    return number
 
 
 def _end(stream: Stream) -> tuple[str | None, Amount | None, str | None]:

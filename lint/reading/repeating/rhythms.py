@@ -28,7 +28,7 @@ _PATTERN = ("pattern", "patt", "pat", "established", "set", "as", "even")
 class Rhythm:
     """One row in `step`, so often, or until so many stitches are there."""
 
-    step: int
+    step: Amount
     times: Times | None
     until: Amount | None
     in_all: bool = False  # "3 times in total": a row that is named and has just been worked is the first
@@ -38,7 +38,8 @@ class Rhythm:
         how = {
             "times": self.times,
             "until": self.until,
-            "apart": self.step if self.step > 1 else 0,
+            "apart": rows_between(self.step),
+            "every": self.step if self.step.lone is None else None,
             "times_in_all": self.in_all,
         }
         return RowCall(span, None, None, **how, **called)
@@ -83,8 +84,8 @@ def _one(stream: Stream) -> Rhythm | None:
     stream.take() if stream.word("on", "work") else None
     if stream.kind() == "next" and stream.kind(1) in ("row", "round"):
         stream.at += 2  # "on next row, then on every 4th row 3 times"
-        return Rhythm(1, Times(stream.span_from(begun), TimesKind.MORE, ONE), None)
-    step = every_so_many(stream)
+        return Rhythm(ONE, Times(stream.span_from(begun), TimesKind.MORE, ONE), None)
+    step = interval(stream)
     often = how_often(stream) if step is not None else None
     if step is None or often is None:
         return None
@@ -146,8 +147,24 @@ def going_on(stream: Stream, steps: list[Step], start: int) -> bool:
     return True
 
 
-def every_so_many(stream: Stream, following: bool = False) -> int | None:
-    """Takes "every row", "every other row", "every foll alt row", "every 4th row", "every 4 rows": one row in how many.
+def every_so_many(stream: Stream) -> int | None:
+    """Takes "every row", "every 4th row", as `interval` does, where that is one for all sizes."""
+    start = stream.at
+    step = interval(stream)
+    if step is None or step.lone is None:
+        stream.at = start
+        return None
+    return step.lone
+
+
+def rows_between(step: Amount) -> int:
+    """Of how many rows one is shaped, 0 where each is; of a list over the sizes the most."""
+    most = max(number or 0 for number in step.values)
+    return most if most > 1 else 0
+
+
+def interval(stream: Stream, following: bool = False) -> Amount | None:
+    """Takes "every row", "every other row", "every foll alt row", "every 4th (4th, 6th) row", "every 4 rows": one row in how many.
 
     `following`: "5th and foll 4th rows" says the same without "every".
     """
@@ -155,23 +172,23 @@ def every_so_many(stream: Stream, following: bool = False) -> int | None:
     in_turn = stream.word("alternate", "alternating", "alt") or stream.kind() == "alternate"
     if in_turn and (stream.kind(-1) == "in" or stream.word("on", ahead=-1)) and stream.kind(1) in ("row", "round"):
         stream.at += 2  # "on alt rows"
-        return 2
+        return Amount.of(2)
     if stream.take_if("each") is None and not (following and stream.word("following", "foll")):
         return None
-    step = 1
+    step = ONE
     while stream.word("following", "foll", "next"):
         stream.take()
     if stream.word("other", "alternate", "alt", "second") or stream.kind() == "alternate":
         stream.take()
-        step = 2
-    elif stream.kind() in ("ordinal", "number"):
-        step = stream.take().number
+        step = Amount.of(2)
+    elif stream.kind() in ("ordinal", "ordinals", "number"):
+        step = stream.take().quantity or Amount.of(0)
     if stream.word("following", "foll"):
         stream.take()
     if stream.kind() in ("right_side", "wrong_side") and stream.kind(1) == "row":
         stream.take()
-        step *= 2  # "every RS row", "every other RS row"
-    if stream.take_if("row", "round") and 1 <= step <= 40:
+        step = step.plus(step)  # "every RS row", "every other RS row"
+    if stream.take_if("row", "round") and all(1 <= (number or 0) <= 40 for number in step.values):
         return step
     stream.at = start
     return None
@@ -206,4 +223,16 @@ def ends(stream: Stream) -> bool:
     return stream.done or stream.kind() in (".", ";", "dash", "=", *OPENERS, *CLOSERS)
 
 
-__all__ = ["FOLLOWS", "Rhythm", "ends", "every_so_many", "going_on", "how_often", "named_row_worked", "over", "rhythms"]
+__all__ = [
+    "FOLLOWS",
+    "Rhythm",
+    "ends",
+    "every_so_many",
+    "going_on",
+    "how_often",
+    "interval",
+    "named_row_worked",
+    "over",
+    "rhythms",
+    "rows_between",
+]

@@ -6,6 +6,7 @@ from dataclasses import replace
 from itertools import pairwise
 
 from lint.amount import ONE, Amount
+from lint.place import LimitKind
 from lint.reading.counting.nocounts import count_behind_dash
 from lint.reading.repeating.growth import growth
 from lint.reading.repeating.othersides import reversal
@@ -14,7 +15,7 @@ from lint.reading.repeating.rhythms import rhythms
 from lint.reading.repeating.stripes import call_tail, in_one_colour, striped
 from lint.reading.repeating.swaps import swap
 from lint.reading.repeating.times import said_in_all, times
-from lint.reading.repeating.untilcounts import until_count
+from lint.reading.repeating.untilcounts import piece_counted, until_count
 from lint.reading.words.stream import CLOSERS, OPENERS, Stream
 from lint.tree import MAKES_STITCHES, Join, OpenWork, RowCall, Step, Times, TimesKind, Turn
 
@@ -202,6 +203,8 @@ def row_call(stream: Stream, steps: list[Step], start: int) -> bool:
     how_often = None if stream.word("until", "till") else times(stream, after_bracket=bracket)
     if how_often is None and stream.kind(-1) == ",":
         stream.at -= 1
+    if how_often is not None and how_often.limit is not None and how_often.limit.kind is LimitKind.LAST:
+        return False  # "work as Row 3 to last 4 sts": a part of one row
     said = _rows_said(stream) or striped(stream) if how_often is None else None
     until, open_ended, unit = until_count(stream, how_often) if said is None else (None, False, "stitches")
     at = stream.at
@@ -214,6 +217,7 @@ def row_call(stream: Stream, steps: list[Step], start: int) -> bool:
     told = how_often is not None or until is not None or said is not None
     open_ended = ends_with_row(stream) and not told or open_ended
     rows, rows_in_all = said or (None, False)
+    counted_in = piece_counted(stream) if rows_in_all else ""
     goes_on = {
         "name": sort,
         "until": until,
@@ -221,6 +225,7 @@ def row_call(stream: Stream, steps: list[Step], start: int) -> bool:
         "open_ended": open_ended,
         "rows": rows,
         "rows_in_all": rows_in_all,
+        "rows_of": counted_in,
         "times_in_all": said_in_all(stream, how_often),
     }
     if last_words:
@@ -344,7 +349,8 @@ def _rows_said(stream: Stream) -> tuple[Amount, bool] | None:
     while stream.word(*_THERE_ARE) or stream.kind() == "total":
         total = stream.take().kind == "total" or total
     by_number = until and bool(stream.take_if("row", "round"))
-    number = stream.one_of_numbers() or stream.row_number() if opened or until or how_long else None
+    listed = stream.one_of_numbers() or (stream.bare_amount() if until else None)
+    number = listed or stream.row_number() if opened or until or how_long else None
     more = bool(stream.take_if("more", "another"))
     named = by_number or bool(stream.take_if("row", "round"))
     more = bool(stream.take_if("more")) or more
@@ -353,6 +359,7 @@ def _rows_said(stream: Stream) -> tuple[Amount, bool] | None:
         total = "total" in (word.kind, word.lower) or total
     stream.take_if(*CLOSERS)
     ended = stream.done or stream.kind() in (".", ";", ",", "dash", "ending", *OPENERS)
+    ended = ended or until and stream.kind() == "in"  # "until there are 40 rows in Back"
     if number is None or not named or not ended or not (until or how_long or total or more):
         stream.at = start
         return None

@@ -29,9 +29,9 @@ _STITCHES = r"(?:It*N?s|IYsX?)?"  # "on these 45 sts", "in every st around"
 _LOOP = r"(?:I?B)?"  # "in BLO"
 _STYLE = r"(?:EIL|EP|PE|E|IS|P)"  # "even in both loops", "in sc", "straight in patt"
 # "3 rows even", "3 rows even in sc", "Work 4 more rnds in sc", "Work 5 rows sc", "Two rows of sc across"
-_NUMBER_FIRST = expression(rf"W*t*M?N(?:M?(?P<rows>R)(?:{_STYLE}|S)+X?|M?Q(?:I[SL]|P)?){_LOOP}X?{_STITCHES}")
+_NUMBER_FIRST = expression(rf"W*t*M?N(?:M?(?P<rows>R)M?(?:{_STYLE}|S)+X?|M?Q(?:I[SL]|P)?){_LOOP}X?{_STITCHES}")
 # "Work even for 3 rows", "Work in sc for 5 rows", "sc for 4 more rows"
-_FOR_ROWS = expression(rf"(?:W?{_STYLE}+|W*SE?){_LOOP}{_STITCHES}F?t*M?NM?R(?P<rows>)E?")
+_FOR_ROWS = expression(rf"(?:W?{_STYLE}+|W*SE?){_LOOP}{_STITCHES}F?t*M?NM?R(?P<rows>)M?E?")
 # "Work 1 row.", "Work 2 more rows.": as before, and without shaping
 _AS_BEFORE = expression(r"W+t*M?NM?(?P<rows>R)M?")
 # "Work even in sc", "hdc even": one row of it

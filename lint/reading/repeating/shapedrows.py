@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from lint.amount import ONE, Amount
 from lint.growth import ShapedWhere
-from lint.reading.repeating.rhythms import ends, every_so_many, how_often, over, rhythms
+from lint.reading.repeating.rhythms import ends, every_so_many, how_often, interval, over, rhythms, rows_between
 from lint.reading.words.stream import Stream
 from lint.tree import OpenWork, RowCall, Shaping, Step, Times, TimesKind
 
@@ -104,10 +104,11 @@ def _shaped_rows(stream: Stream, shaping: Shaping, start: int) -> RowCall | Shap
         stream.at = before
         return None
     nth = not now and _nth_row_and(stream)
-    step = every_so_many(stream, following=nth)
-    if step is None:
+    every = interval(stream, following=nth)
+    if every is None:
         stream.at = before
         return None
+    step, listed = rows_between(every) or 1, every if every.lone is None else None
     often = how_often(stream)
     if nth and (often is None or often[1] is None):  # whether the 5th row is one of all "6 times" is not said
         stream.at = before
@@ -119,7 +120,7 @@ def _shaped_rows(stream: Stream, shaping: Shaping, start: int) -> RowCall | Shap
     if often is None:
         return shaping  # "of every row", under a label that says which
     even = OpenWork(span, "even", plain=True)
-    cycle = (*(((even,),) * (step - 1)), (shaping,))
+    cycle = (*(((even,),) * (step - 1 if listed is None else 0)), (shaping,))
     number, until = often
     more, in_all = (number is not None and number.kind is kind for kind in (TimesKind.MORE, TimesKind.IN_ALL))
     in_all = in_all and any(item.kind == "total" for item in stream.lexemes[start : stream.at])
@@ -127,7 +128,7 @@ def _shaped_rows(stream: Stream, shaping: Shaping, start: int) -> RowCall | Shap
     if first and sure and until is None:
         fewer = Amount(tuple(one and one - 1 for one in number.number.values))  # the next row is one of all
         passes = Times(number.span, TimesKind.IN_ALL, fewer if in_all else number.number)
-        return RowCall(span, None, None, times=passes, own=cycle, lead=first)
+        return RowCall(span, None, None, times=passes, own=cycle, lead=first, every=listed)
     if first and not sure:
         stream.at = before
         return None
@@ -136,7 +137,7 @@ def _shaped_rows(stream: Stream, shaping: Shaping, start: int) -> RowCall | Shap
     if number is not None and number.kind is TimesKind.MORE and not first:
         number = Times(number.span, TimesKind.IN_ALL, number.number)
     apart = step if step > 1 and not first else 0
-    return RowCall(span, None, None, times=number, until=until, own=cycle, lead=first, apart=apart)
+    return RowCall(span, None, None, times=number, until=until, own=cycle, lead=first, apart=apart, every=listed)
 
 
 def _this_row(stream: Stream) -> bool:

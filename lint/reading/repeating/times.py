@@ -71,6 +71,10 @@ def times(stream: Stream, after_bracket: bool = False) -> Times | None:
             if stream.kind() in ("around", "across"):
                 stream.take()
             kind = TimesKind.MORE if more else (TimesKind.IN_ALL if after_bracket or in_all else TimesKind.UNCLEAR)
+            if more and after_bracket:
+                kind = (
+                    TimesKind.UNCLEAR
+                )  # "ch 3, dc in ring, (2 dc in ring) 5 times more": what was before is the first
             return Times(stream.span_from(start), kind, number)
         glued = after_bracket and not another and stream.at == start + 1 and stream.peek(-1).glued
         if glued and stream.kind(-2) in CLOSERS and stream.kind() in (*OPENERS, ".", ",", ";", "end", "dash", "="):

@@ -15,6 +15,7 @@ _LENGTHS = {"measures", "measure", "long", "length", "desired", "reaches", "deep
 # words of work behind "until": "until 5 sts before marker", "until armhole measures 18 cm and dec 1 st" say something else
 _WORK = ("any_stitch", "stitch", "increase", "decrease", "skip", "chain", "times", "repeat", "each")
 _MOST_WORDS = 14
+_GIVEN = ("as", "given", "worked", "set", "described", "directed", "established")
 _COUNTED = ("number", "any_stitch")  # "on these 45 sts"
 
 _VERB = r"(?:work(?:ing)?|continu(?:e|ing)|cont|keep(?: on| going)?|carry on|go on|proceed)"
@@ -23,24 +24,22 @@ _NO_SHAPING = rf"(?:even|evenly|straight|without (?:(?:any|further|more) )*{_SHA
 _SET = r"(?:as (?:now )?(?:set|est|established))"
 _PATTERN = rf"(?:in (?:the )?(?:same )?(?:(?:basic|main|rib|body|stitch|st) )?(?:patt?|pattern)(?: st(?:itch)?)?(?: {_SET})?|{_SET})"
 _STYLE = rf"(?P<pattern>{_PATTERN})|in (?P<stitch>STITCH)"
+_LIKE = r" as (?:(?:given|worked|set|described|directed|established) )?(?:for|on) (?:the )?(?P<like>[a-z]+(?: [a-z]+)?)"
 _OVER = r"(?: (?:on|over|across) (?:all |these |the |same )*(?:NUMBER )?(?:sts?|stitches))?"
 _LEADS = r"(?:(?:and|then|now) )*"
 _STRAIGHT = expression(
     rf"{_LEADS}(?:{_VERB} )*(?:(?:{_STYLE}) )?(?P<even>{_NO_SHAPING})(?: (?:{_STYLE}))?{_OVER}(?: as (?P<row>ROW) NUMBER)?"
 )
-_AS_SET = expression(rf"{_LEADS}{_VERB} (?:{_VERB} )?(?P<pattern>{_PATTERN}){_OVER}")
+_AS_SET = expression(rf"{_LEADS}{_VERB} (?:{_VERB} )?(?P<pattern>{_PATTERN})(?:{_LIKE})?{_OVER}")
+_LIKE_ALONE = expression(rf"{_LEADS}{_VERB} (?:{_VERB} )?{_PATTERN}{_LIKE}")
 
 
 def unshaped(stream: Stream, steps: list[Step], start: int) -> bool:
     """ "Work straight until sleeve measures 43 cm", "Cont in dc without shaping for 5 cm", "Work in patt until …"."""
-    end = next(
-        (
-            i
-            for i in range(start, min(start + _MOST_WORDS, len(stream.lexemes)))
-            if stream.lexemes[i].kind in ("to", "for")
-        ),
-        None,
-    )
+    near = stream.lexemes[start : start + _MOST_WORDS]
+    ends = [start + at for at, one in enumerate(near) if one.kind in ("to", "for")]
+    told_for = len(ends) > 1 and stream.lexemes[ends[0]].lower == "for" and stream.lexemes[ends[0] - 1].lower in _GIVEN
+    end = ends[1] if told_for else ends[0] if ends else None  # "in patt as given for Back until …"
     if end is None or stream.lexemes[end].lower not in ("until", "till", "for"):
         return False
     words = stream.lexemes[start:end]
@@ -63,7 +62,20 @@ def unshaped(stream: Stream, steps: list[Step], start: int) -> bool:
     if parts.get("row") or stitch == "sl st" or pattern and stitch is not None:
         stream.at = start
         return False
-    steps.append(OpenWork(span, stream.words(start, stream.at), True, stitch, over, pattern))
+    like = parts.get("like") or ""
+    steps.append(OpenWork(span, stream.words(start, stream.at), True, stitch, over, pattern, like=like))
+    return True
+
+
+def patterned_like(stream: Stream, steps: list[Step], start: int) -> bool:
+    """ "Work in patt as given for Back", of a row or rows that a label tells: no length ends them."""
+    end = stream.sentence_end(start, ".", ";", ",")
+    told = _LIKE_ALONE.fullmatch(" ".join(map(_sign, stream.lexemes[start:end])))
+    if told is None:
+        return False
+    stream.at = end
+    words = stream.words(start, end)
+    steps.append(OpenWork(stream.span_from(start), words, True, pattern="set", like=told["like"]))
     return True
 
 

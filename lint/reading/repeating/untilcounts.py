@@ -67,7 +67,7 @@ def until_count(stream: Stream, how_often: Times | None) -> Until:
         stream.take()
     if stream.kind() == "to" and stream.word("down", "up", "back", ahead=-1):
         stream.take()  # "until you're down to 3 sc"
-    number = stream.amount()
+    number = stream.bare_amount() or stream.amount()
     sort = stream.kind() in ("any_stitch", "stitch") and stream.take() or target(stream)
     unit = "stitches" if sort is None or not isinstance(sort, Target) else _counted_in(sort)
     while stream.kind() in _TAIL_KINDS or stream.word(*_TAIL):
@@ -102,4 +102,14 @@ def _counted_in(sort: Target | None) -> str:
     return (f"space:{length}" if length else "space") if sort.kind is TargetKind.SPACE else ""
 
 
-__all__ = ["until_count"]
+def piece_counted(stream: Stream) -> str:
+    """Takes the "in Back" of "until there are 40 rows in Back": the piece in which so many are counted; "" where none is named."""
+    start = stream.at
+    stream.skip("in", "the")
+    words = stream.lexemes[stream.at : stream.next_of(*SIGNS, "ending")]
+    named = stream.kind(-1) in ("in", "the") and all(item.kind == "word" for item in words)
+    stream.at += len(words) if named else start - stream.at
+    return " ".join(item.lower for item in words) if named else ""
+
+
+__all__ = ["piece_counted", "until_count"]

@@ -35,7 +35,10 @@ _LEAD = expression(
     r"(?i)[\W_]*(?:(?:now|then|continue|cont|resume|proceed|work(?:ing)?|rejoin)\b\.?\s*)*(?P<for>(?:for|in|with)\b\s*)?(?:the\s+)?"
 )
 _TAIL = expression(  # searched from the end on, for it stands there if anywhere
-    r"(?ir)(?P<only>\s*,?\s*\bonly\b)?(?:\s*,?\s*(?:again|cont(?:inue)?|work|as\s+foll(?:ows)?|from\s+here)\b\.?)*[\s*_)\]#.:]*$"
+    r"(?ir)(?P<only>\s*,?\s*\bonly\b)?(?:\s*,?\s*(?:again|cont(?:inue)?|work|as\s+foll(?:ows)?|from\s+here)\b\.?)*[\s*_)\]#.:;|!=~…–—>→»-]*$"
+)
+_AND_ON = expression(
+    r"(?i)(?P<name>.+?)\s*(?:(?:and|&|or|\+)\s*(?:(?P<up>(?:all\s+)?larger|bigger|up(?:wards?)?|above|over|older)|(?:all\s+)?smaller|below|under|younger)|(?P<up>\+))(?:\s+sizes?)?"
 )
 _NO_SIZES = expression(r"(?i)\bsize needed|\b(?:rows?|rnds?|rounds?|sts?|hooks?|yarn)\b")
 _SIZE_WORD = expression(r"(?i)\b(?:sizes?|ages?)\b")
@@ -121,6 +124,9 @@ class SizeWords:
         told = self._told(words)
         if told is not None:
             return told
+        onward = _AND_ON.fullmatch(words.strip())
+        if onward is not None and (named := self._named(onward["name"])):
+            return tuple(range(named[0], self.number) if onward["up"] else range(named[-1] + 1))
         found: list[int] = []
         spoken = expression(r"^([^()]+)\(([^()]+)\)$").match(words.strip())
         others = spoken is not None and all(self._named(piece) is not None for piece in _AND.split(spoken[2]))

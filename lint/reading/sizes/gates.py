@@ -10,6 +10,7 @@ from lint.expression import expression
 from lint.pattern import Label
 from lint.reading.sizes.audience import Audience, Sizes, SizeWords
 
+_AS_A_COLON = expression(r"\s[–—-]+>?\s*$")  # "M/L/XL --" in a line of its own
 _LONGEST = 70  # characters before the end of a gate
 _DONE = expression(
     r"(?i)\b(?:is|are)\s+(?:now\s+)?(?:done|completed?|finished)\b|\b(?:end|stop|finish)s?\s+here\b|^\W*(?:done|completed?|finished)\b"
@@ -132,7 +133,7 @@ def _ends(line: str):
 
 def _gates(words: str, sign: str, spoken: Audience) -> bool:
     """Whether words that speak to some sizes are a gate, with the sign that stands behind them."""
-    alone = words.strip(" :.*_#()[]")
+    alone = words.strip(" :.*_#()[]|;!=~…–—>→»-")
     if sign == "(":
         return spoken.sure and words.lstrip()[:1] in ("(", "[")
     if sign == ".":
@@ -144,7 +145,11 @@ def _gates(words: str, sign: str, spoken: Audience) -> bool:
             spoken.sure
             and (sign == "-" or not expression(r"(?i)\W*in\b").match(words))
             or sign == ""
-            and _is_name(alone)
+            and (
+                _is_name(alone)
+                or _AS_A_COLON.search(words) is not None
+                and expression(r"\p{L}").search(alone) is not None
+            )
         )
     return spoken.sure or expression(r"\p{L}").search(alone) is not None
 

@@ -12,6 +12,7 @@ from lint.lexicon import Lexeme
 from lint.reading.sizes.audience import canonical
 
 _MOST = 5  # lexemes of a name: "6-12 months"
+_SIZES = ("size", "sizes")
 _SIGNS = (":", "=", "dash", ",", ";", ".")
 _CLOSES = {"(": ")", "[": "]", "{": "}"}
 TIMES = ("once", "twice", "thrice")
@@ -93,10 +94,10 @@ def _named(
     opened: str | None = None  # "9 ch for S (for M 11 ch, for L 13 ch)": the bracket around the others
     while at < len(lexemes):
         item = _figure_first(lexemes, at, sizes) or _name_first(lexemes, at, sizes)
-        if item is None or item[0] in found:
+        if item is None or any(size in found for size in item[0]):
             return None
-        size, number, at, words = item
-        found[size] = number
+        named, number, at, words = item
+        found.update(dict.fromkeys(named, number))
         unit = words if words[0] < words[1] else unit
         if len(found) == len(sizes):
             if opened is not None and (at >= len(lexemes) or lexemes[at].kind != opened):
@@ -112,7 +113,7 @@ def _named(
 def figure_of_size(lexemes: list[Lexeme], at: int, sizes: Mapping[str, int]) -> tuple[int, int] | None:
     """A figure with the name of its size at an index, "medium: 23", "23 for M": the size, and the index behind."""
     item = (_figure_first(lexemes, at, sizes) or _name_first(lexemes, at, sizes)) if at < len(lexemes) else None
-    return (item[0], item[2]) if item is not None else None
+    return (item[0][0], item[2]) if item is not None else None
 
 
 def _figure(lexemes: list[Lexeme], at: int) -> tuple[int, int, tuple[int, int]] | None:
@@ -145,13 +146,13 @@ def _figure_first(lexemes: list[Lexeme], at: int, sizes: Mapping[str, int]):
     if close is None and lexemes[at].lower != "for":
         return None
     at += 1
-    while at < len(lexemes) and lexemes[at].lower in ("for", "the", "size"):
+    while at < len(lexemes) and lexemes[at].lower in ("for", "the", "both", *_SIZES):
         at += 1
-    named = name_at(lexemes, at, sizes)
+    named = _names_at(lexemes, at, sizes, told=True)
     if named is None:
         return None
     size, at = named
-    while at < len(lexemes) and (lexemes[at].lower == "size" or close and lexemes[at].kind == "word"):
+    while at < len(lexemes) and (lexemes[at].lower in _SIZES or close and lexemes[at].kind == "word"):
         at += 1
     if close is not None:
         if at >= len(lexemes) or lexemes[at].kind != close:
@@ -164,9 +165,9 @@ def _name_first(lexemes: list[Lexeme], at: int, sizes: Mapping[str, int]):
     """ "S: 11", "Size M – 13 sts", "S/M 12 sc", "for L ch 31"."""
     told = lexemes[at].lower == "for"
     at += told
-    while at < len(lexemes) and lexemes[at].lower in (("size", "the") if told else ("size",)):
+    while at < len(lexemes) and lexemes[at].lower in ((*_SIZES, "the", "both") if told else _SIZES):
         at += 1
-    named = name_at(lexemes, at, sizes) if at < len(lexemes) else None
+    named = _names_at(lexemes, at, sizes) if at < len(lexemes) else None
     if named is None or named[1] + 1 >= len(lexemes):
         return None
     size, at = named
@@ -179,6 +180,35 @@ def _name_first(lexemes: list[Lexeme], at: int, sizes: Mapping[str, int]):
     if not (signed or told or spelled) and unit[0] == unit[1]:
         return None  # "Size 6 12": a figure behind a figure, without a sign between them, must say of what
     return size, number, at, unit
+
+
+def _names_at(
+    lexemes: list[Lexeme], at: int, sizes: Mapping[str, int], told: bool = False
+) -> tuple[tuple[int, ...], int] | None:
+    """The sizes that share one figure, "Woman and Man", "S, M and L", and the index behind them.
+
+    `told`: the figure stands before them; a name with another behind it is then the next size's.
+    """
+    first = name_at(lexemes, at, sizes)
+    if first is None:
+        return None
+    found, end = [first[0]], first[1]
+    while end < len(lexemes) and lexemes[end].kind in (",", "and", "/"):
+        at = end + 1
+        while at < len(lexemes) and (lexemes[at].kind == "and" or lexemes[at].lower == "for"):
+            at += 1
+        spelled = at < len(lexemes) and lexemes[at].kind != "number"  # "8 for 2, 10 for 4": the 10 is a figure
+        more = name_at(lexemes, at, sizes) if spelled else None
+        if (
+            more is None
+            or told
+            and lexemes[more[1] : more[1] + 1]
+            and lexemes[more[1]].kind in (":", "=", "dash", "number")
+        ):
+            break
+        found.append(more[0])
+        end = more[1]
+    return tuple(found), end
 
 
 def name_at(lexemes: list[Lexeme], at: int, sizes: Mapping[str, int]) -> tuple[int, int] | None:

@@ -16,7 +16,7 @@ from lint.remembered import remembered
 Names = tuple[str, ...]
 
 _LONGEST = 24  # characters of one name
-_PERSON = r"(?:preemie|premature|new\s?born|nb|infant|baby|babies|toddler|child(?:ren)?|kid|tween|teen(?:ager)?|youth|junior|adult|wom[ae]n|lad(?:y|ies)|gent(?:lem[ae]n)?|m[ae]n|girl|boy|unisex|doll|dog|cat)(?:['’]?s['’]?)?"
+_PERSON = r"(?:preemie|prem(?:mie|ature)?|new\s?born|nb|infant|baby|babies|toddler|child(?:ren)?|kid|tween|teen(?:ager)?|youth|junior|adult|wom[ae]n|lad(?:y|ies)|gent(?:lem[ae]n)?|m[ae]n|girl|boy|unisex|doll|dog|cat)(?:['’]?s['’]?)?"
 _LETTERS = r"(?:\d{0,2}x{0,6}[ -]?[sl]|xs|m|\d{1,2}x|(?:xx?|extra|very)?[ -]?(?:sm(?:al)?l?|med(?:ium)?|lge?|lrg|large)|petite|mini|plus|little|big|tiny|regular|full|slim)"
 _FIGURE = r"\d{1,3}(?:[.,]5|\s?[½¼¾])?"
 _SPAN = r"\s?(?:[-–—/]|to)\s?"

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import replace
+from itertools import pairwise
 
 from lint.lexicon import Lexeme
 from lint.reading.words.stream import CLOSERS, OPENERS, Stream
@@ -111,7 +112,7 @@ def _of_each(words: list[Lexeme]) -> list[Lexeme]:
         if kinds[:3] != ["and", "of", "each"] or kinds[3:] != ["chain"]:
             continue
         before = [item.kind for item in words[max(0, at - 10) : at]]
-        if before[-2:] == ["from", "hook"] and any(pair == ("third_loop", "of") for pair in zip(before, before[1:])):
+        if before[-2:] == ["from", "hook"] and any(pair == ("third_loop", "of") for pair in pairwise(before)):
             words = [*words[: at + 1], *words[at + 2 :]]
     return words
 

@@ -78,12 +78,21 @@ def with_line_stops(lexemes: list[Lexeme], source: SourceText) -> list[Lexeme]:
             told = kinds[:1] in _COUNTS and kinds[1:] == ["number", "any_stitch"] and lexeme.kind in _CLOSES
             last_pass = before.kind == "ending" and found[-2:-1] != [] and found[-2].kind != "to"  # "…, ending / 2 sc"
             summed = before.kind in _ROUNDED_OFF and not last_pass and _counts_alone(lexemes[index:])
-            if ended or told or summed:
+            again = before.kind in (*_MAY_END, *_ROUNDED_OFF, "number") and _rows_again(lexemes[index : index + 5])
+            if ended or told or summed or again:
                 found.append(Lexeme(".", "", before.end, before.end, True))
         elif before is not None and lexeme.value == "cell" and "\t" in source.text[before.end : lexeme.start]:
             found.append(Lexeme("|", "", before.end, before.end, True))  # the next column of a table
         found.append(lexeme)
     return found
+
+
+def _rows_again(lexemes: list[Lexeme]) -> bool:
+    """Whether a line opens with rows that are called for, "Repeat rnds 4 and 5", "Rep last 2 rows": no repeat of its clause."""
+    kinds = [one.kind for one in lexemes]
+    rows = next((at for at, kind in enumerate(kinds) if kind in ("row", "round")), 0)
+    called = all(kind in ("number", "word", *_ROWS_NAMED) for kind in kinds[1:rows])
+    return kinds[:1] == ["repeat"] and lexemes[0].text[:1].isupper() and rows > 0 and called
 
 
 _WORKS = ("stitch", "special", "chain", "increase", "decrease", "skip", "repeat", "make", "one_stitch", "group_word")

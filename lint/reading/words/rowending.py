@@ -183,7 +183,8 @@ def _calls_rows(stream: Stream, index: int) -> bool:
     ahead = stream.lexemes[index + 1 : index + 9]
     rows = next((i for i, item in enumerate(ahead) if item.kind in ("row", "round")), None)
     idle = ("last", "number", "same", "the", "first", "next", "ordinal", "all", "each", "and", "to", "dash", ",", ".")
-    return opens and rows is not None and all(item.kind in idle for item in ahead[:rows])
+    named = (*idle, "word", "increase", "decrease")  # "Rep Short Row 3", "Rep Dec row"
+    return opens and rows is not None and all(item.kind in named for item in ahead[:rows])
 
 
 def rows_told_last(stream: Stream, index: int) -> bool:

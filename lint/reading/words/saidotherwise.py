@@ -11,6 +11,7 @@ _OWNERS = ("corner's", "corner’s")
 _POINTING = ("next", "first", "last", "same", "each", "the")
 _ROWS = ("row", "round", "number", "ordinal", "ordinals", "last", "the")
 _MANNERS = ("way", "manner", "fashion")
+_BEFORE_IT = ("previous", "prev", "last", "preceding")
 _UNITS = ("any_stitch", "stitch", "chain")
 _COUNTED = ("counting", "including", "incl")
 _CLAUSE_ENDS = (",", ";", ".", "turn", *CLOSERS)
@@ -19,9 +20,37 @@ _CLAUSE_ENDS = (",", ";", ".", "turn", *CLOSERS)
 def said_plainly(stream: Stream) -> Stream:
     """The row's stream with such words in the order, or as the words, in which they are read."""
     changed = _chains_over(
-        _all_across(_counted_among(_same_way(_others_skipped(_walked_over(_of_the_corner(stream.lexemes))))))
+        _all_across(
+            _counted_among(
+                _same_way(_others_skipped(_walked_over(_of_the_corner(_in_rows_of(_past_short_rows(stream.lexemes))))))
+            )
+        )
     )
     return stream if changed is stream.lexemes else Stream(changed, stream.vocabulary)
+
+
+def _past_short_rows(words: list[Lexeme]) -> list[Lexeme]:
+    """ "sc in each st of previous short row, sc in next 3 sts" as "… next 3 sts beyond it": all of that row is worked before."""
+    over = [at for at, item in enumerate(words) if item.lower == "short" and words[at - 1].lower in _BEFORE_IT]
+    if not over or any(item.lower in ("beyond", "past") for item in words):
+        return words
+    nexts = [at for at in range(over[0], len(words)) if words[at].kind == "next"]
+    kinds = [item.kind for item in words[nexts[0] + 1 : nexts[0] + 3]] if len(nexts) == 1 else []
+    if kinds not in (["number", unit] for unit in _UNITS) or not _ends(words, nexts[0] + 3):
+        return words
+    end = words[nexts[0] + 2].end
+    beyond = [Lexeme("word", word, end, end, False) for word in ("beyond", "it")]
+    return [*words[: nexts[0] + 3], *beyond, *words[nexts[0] + 3 :]]
+
+
+def _in_rows_of(words: list[Lexeme]) -> list[Lexeme]:
+    """ "in rounds of dc for 8 rounds", "in rows of sc until …" as "in dc …": how many rows it is, or how long, is told behind."""
+    for at in range(len(words) - 4):
+        kinds = [item.kind for item in words[at : at + 5]]
+        if kinds[0] == "in" and kinds[1] in ("row", "round") and kinds[2:4] == ["of", "stitch"]:
+            if kinds[4] == "for" or words[at + 4].lower in ("until", "till"):
+                return [*words[: at + 1], *words[at + 3 :]]
+    return words
 
 
 def _of_the_corner(words: list[Lexeme]) -> list[Lexeme]:

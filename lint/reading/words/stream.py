@@ -172,6 +172,14 @@ class Stream(Cursor):
                 return at, at + found[1], whole
         return None
 
+    def bare_amount(self) -> Amount | None:
+        """Takes the "24, 24, 26" at the cursor: one for each size, where no run of rows can be meant; None for a lone number."""
+        listed = self.bare_list(self.at, self.at + 1)
+        if listed is None:
+            return None
+        self.at = listed[1]
+        return listed[2].amount
+
     def _two_with_a_comma(self) -> bool:
         """Whether "8, 10 sts" at the cursor is one figure for each of two sizes: nothing else may stand behind "next 8"."""
         plain = all(self.kind(ahead) == "number" and self.peek(ahead).amount is None for ahead in (0, 2))

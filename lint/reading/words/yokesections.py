@@ -13,6 +13,7 @@ _SIDES = ("left", "right")
 _AROUND = ("for", "section", "in", "other", "second", *_SIDES)
 _OF_SLEEVE = ("all", "the", "each", "next", "first", "ordinal", "of", "any_stitch", "stitch", "remaining")
 _STITCH = ("any_stitch", "stitch")
+_ONE_SPACE = ("the", "next", "first", "chain", "dash", "number")
 _OVER = ("of", "across", "over")
 
 
@@ -77,7 +78,14 @@ def _run(stream: Stream, at: int) -> tuple[int, int, bool] | None:
         stream.lexemes[end].lower == "section" or stream.lexemes[end].kind == "any_stitch"
     ):
         end += 1
-    return at, end, False
+    return at, _to_its_space(stream, end), False
+
+
+def _to_its_space(stream: Stream, end: int) -> int:
+    """Behind the "to next ch-1 sp" that only says once more where the section ends; the index itself where none stands there."""
+    words = [item.kind for item in stream.lexemes[end : stream.next_of(*SIGNS, start=end)]]
+    space = words[:1] == ["to"] and words[-1:] == ["space"] and all(kind in _ONE_SPACE for kind in words[1:-1])
+    return end + len(words) if space else end
 
 
 def _named(stream: Stream, at: int) -> int:
