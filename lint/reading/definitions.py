@@ -36,6 +36,10 @@ _PLACE_TAIL = expression(
     rf"|(?<={_TOLD}\s){_A_PLACE}(?:\s*(?:,|or)\s*(?:the\s+)?{_A_PLACE})*)\s*$",
     regex.IGNORECASE,
 )
+# "sl st in next ch-3 sp, ch 3, 3 dc in same sp": which space that is, the words before say
+_SAME_AGAIN = expression(
+    r"(?i)^(?:sl\s?st|slip\sst(?:itch)?|ss)\s(?:in(?:to)?|to)\s(?:the\s)?next\b.*\bin(?:to)?\s(?:the\s|that\s)?same\s(?:sp|space|lp|loop)$"
+)
 # "(dc, ch 1, dc), worked in the ch-1 sp of the corner below": the group, and where it goes
 _WORKED_IN = expression(r"(?i)(?<=\))\s*,?\s*(?:worked|made)(?=\s+in(?:to)?\s)")
 _OF_BELOW = expression(
@@ -110,9 +114,8 @@ def special_of(entry: Entry, lexicon: Lexicon, book: Rulebook) -> Special | None
         return edge
     if (turning := _turning_chain(name, entry, lexicon)) is not None:
         return turning
-    standard = all(
-        item.kind in ("stitch", "prefix", "increase", "decrease") for item in lexicon.read(name)[:1]
-    ) and bool(lexicon.read(name))
+    kinds = [item.kind for item in lexicon.read(name)]  # an "inc tile" is no increase
+    standard = kinds[0] in ("stitch", "prefix", "increase", "decrease") and "group_word" not in kinds
     if movements:
         if standard or lexicon.read(name)[0].kind in ("any_stitch",):
             return None  # a standard stitch explained
@@ -135,7 +138,7 @@ def special_of(entry: Entry, lexicon: Lexicon, book: Rulebook) -> Special | None
     inner = expression(r"\((?P<in>ch[^()]*|[^()]*\d\s*(?:ch|dc|sc|tr|hdc)[^()]*)\)\s*\.?$").search(body)
     body = _WORKED_IN.sub(lambda found: " " * len(found[0]), body)
     plain = _OF_BELOW.sub("", _COUNTS.sub("", body.strip().rstrip(".")))
-    plain = _PLACE_TAIL.sub("", plain).strip()
+    plain = (plain if _SAME_AGAIN.search(plain) else _PLACE_TAIL.sub("", plain)).strip()
     start = entry.body_at + len(body) - len(body.lstrip())
     if inner and not expression(r"\W*(?:\d|ch\b|dc\b|sc\b|tr\b|hdc\b|skip)", regex.IGNORECASE).match(body):
         plain, start = inner["in"], entry.body_at + inner.start("in")

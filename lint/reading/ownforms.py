@@ -26,6 +26,7 @@ _WORKS_ROW = expression(
     r"|\bto (?:the )?last \d+ |\bleav(?:e|ing)\b(?![^.]*\b(?:loop|lp)s?\b)[^.]*\bunworked)"
 )
 _MEANING = expression(r"(?i)\s*(?:(?:make|work)\s+)?(?:an?\s+)?(?P<name>\p{L}+)(?:\s+(?:st|stitch))?\s*\.?")
+_TILE = expression(r"(?i)\b(?:tile|block)s?$")
 _PARAGRAPH = expression(r"\n[ \t\r]*\n\s*\S")  # ends, and another begins
 _NO_DEFINITIONS = ("gauge", "size", "materials", "skill", "multiple", "colours")
 
@@ -142,10 +143,9 @@ def _defines(entry: listentries.Entry, book: Rulebook) -> bool:
         return False
     if any(f" {word} " in f" {entry.body.lower()} " for word in book.words.hand_movements):
         return True
-    if any(form.lower().startswith("beg") for form in entry.forms[:1]) and expression(r"(?i)\W*(?:sl\s?st|ss)\b").match(
-        entry.body
-    ):
-        return True  # "Beginning shell: sl st to ch-2 sp, ch 3, dc, ch 2, 2 dc in same sp"
+    led = expression(r"(?i)\W*(?:sl\s?st|slip\sst(?:itch)?|ss)\b[^.;]*,\s*(?:ch\s?\d|\d+\s?ch)\b").match(entry.body)
+    if led and any(form.lower().startswith("beg") or _TILE.search(form) for form in entry.forms[:1]):
+        return True  # "Beginning shell: sl st to ch-2 sp, ch 3, dc, ch 2, 2 dc in same sp", "Tile: sl st in next ch-3 sp, ch 3, …"
     return (
         expression(
             r"(?i)\W*(?:work\s+)?\(?\s*(?:ch\s?\d|(?:an?\s)?chain\sof\s\d|\d+\s?(?:dc|sc|tr|hdc|htr|ch|dtr|(?:half |single |double |treble )+crochets?\b)|(?:dc|sc|tr|hdc|yo|yrh|insert)\b|(?:sc|h?dc|h?tr|dtr)\d?tog\b"

@@ -174,9 +174,8 @@ class Expander:
             called = cycle[index % len(cycle)]
             head = before if index == 0 else ()
             tail = after if index == len(numbers) - 1 else ()
-            inner = into_last(called.steps, after)
-            if not any(isinstance(step, FastenOff) for step in tail):
-                inner = tuple(step for step in inner if not isinstance(step, FastenOff))
+            off = any(isinstance(step, FastenOff) for step in tail)
+            inner = tuple(s for s in into_last(called.steps, after) if off or not isinstance(s, FastenOff))
             own = row.label is not None
             worked = once(head, inner, tail) if call.beside is None or len(numbers) == 1 else (call.beside,)
             one = self._instance(

@@ -192,14 +192,17 @@ def begins_bare(instances: list[Instance]) -> bool:
 def corner_to_corner(instances: list[Instance]) -> bool:
     """Whether rows after the first begin with a chain of their own that is worked into: blocks from corner to corner."""
     for instance in instances:
-        if (
-            instance.kind == "row"
-            and instance.number not in (None, 1)
-            and founds(instance.steps)
-            and any(_slips_to_space(s) for s in walk(instance.steps))
-        ):
-            return True
+        if instance.kind == "row" and instance.number not in (None, 1):
+            steps = _spelled_out(instance.steps)
+            if founds(steps) and any(_slips_to_space(step) for step in walk(steps)):
+                return True
     return False
+
+
+def _spelled_out(steps: tuple[Step, ...]) -> tuple[Step, ...]:
+    """A row's steps with the pattern's own stitches told by what they are made of: "inc tile, 2 tiles"."""
+    own = (step.special.items if isinstance(step, Work) and step.special is not None else () for step in steps)
+    return tuple(one for step, items in zip(steps, own, strict=True) for one in items or (step,))
 
 
 def turns_first(steps: tuple[Step, ...]) -> bool:

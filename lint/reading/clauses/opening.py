@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from lint.place import Which
 from lint.reading.clauses.count import CountClauses
 from lint.reading.clauses.listrepeats import by_cross
 from lint.reading.clauses.markers import read_marker
@@ -14,8 +15,8 @@ from lint.reading.words.lists import count_alone, to_the_end
 from lint.reading.words.needleloops import loops_together, may_tell_loops, needle_words
 from lint.reading.words.settingout import set_out
 from lint.reading.words.somebody import about_somebody
-from lint.reading.words.stream import CLOSERS, OPENERS
-from lint.tree import Chain, FastenOff, JoinYarn, Remark, RowCall, Turn, Unread, UseYarn
+from lint.reading.words.stream import CLOSERS, OPENERS, SIGNS
+from lint.tree import Chain, FastenOff, JoinYarn, Remark, RowCall, Turn, Unread, UseYarn, Work
 
 _JOINED = ("number", "stitch", "chain", "increase", "decrease")  # what may stand behind a sign that only joins clauses
 _ROWS_BEGIN = (
@@ -90,13 +91,27 @@ class OpeningClauses(CountClauses):
         return self.stream.word("alternating") and self.stitches_in_turn(start)
 
     def read_but_work(self, start: int) -> bool:
-        """ "do not turn, but work back along the other side of the ch"."""
+        """ "do not turn, but work back along the other side of the ch", "sc in each st around, but work 3 sc in each corner st"."""
         stream = self.stream
-        turned = bool(self.steps) and isinstance(self.steps[-1], Turn)
-        if not (turned and stream.word("but") and stream.kind(1) == "make"):
+        if not stream.word("but"):
+            return False
+        turned = bool(self.steps) and isinstance(self.steps[-1], Turn) and stream.kind(1) == "make"
+        if not turned and not self.corners_otherwise():
             return False
         stream.take()
         return self.clause()
+
+    def corners_otherwise(self) -> bool:
+        """Whether so many stitches in each corner follow, behind a run of one in each stitch: what the corners have instead."""
+        stream = self.stream
+        run = self.steps[-1] if self.steps else None
+        each = isinstance(run, Work) and [place.which for place in run.places] == [Which.EACH]
+        kinds = [item.kind for item in stream.lexemes[stream.at + 1 : stream.next_of(*SIGNS)] if item.kind != "make"]
+        return (
+            each
+            and kinds[:3] == ["number", "stitch", "in"]
+            and kinds[-2:] in (["each", "corner"], ["corner", "space"], ["corner", "any_stitch"])
+        )
 
     def read_every_nth(self, start: int) -> bool:
         return (self.stream.kind() == "skip" or self.stream.word("but")) and self.skips_every_nth(start)
@@ -193,8 +208,10 @@ class OpeningClauses(CountClauses):
         return off and self.read_sentence_remark(start)
 
     def read_group_of(self, start: int) -> bool:
-        """ "shell of (3 dc, ch 1, 3 dc) in next sp"."""
+        """ "shell of (3 dc, ch 1, 3 dc) in next sp", "a petal of (sc, 3 dc, sc) in each sp"."""
         stream = self.stream
+        if stream.kind(1) == "group_word":
+            stream.take_if("the")
         if stream.kind(1) != "of" or stream.kind(2) not in OPENERS:
             return False
         stream.at += 2

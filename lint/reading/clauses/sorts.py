@@ -227,7 +227,7 @@ SORTS = (
     Sort(("number",), Clauses.read_once_more),
     Sort(("number",), Clauses.read_plus_ends),
     Sort(ANY, Clauses.read_blocked),
-    Sort(("group_word",), Clauses.read_group_of),
+    Sort(("group_word", "the"), Clauses.read_group_of),
     Sort(ANY, Clauses.read_often),
     Sort(NAMED, Clauses.read_number_first),
     Sort(ANY, Clauses.read_set_out),

@@ -94,6 +94,11 @@ RUN_IN = expression(
     r"|\s*(?P<name>(?i:border|edging|edge|trim|ruffle|heading))(?P<make>)(?::|[ \t]+[-–—])[ \t]+(?=(?i:(?:\d+[ \t]?)?(?:sc|dc|hdc|tr|htr|ss|sl st|work)\b|do not (?:turn|fasten|cut|break)\b|don['’]t (?:turn|fasten|cut)\b|turn\b|(?:with|using) \w+, |ch[ \t]?\d|\d+[ \t]?ch\b|(?:re)?join\b|attach\b))"
 )
 
+_GROUP = expression(
+    r"tiles?|blocks?|mesh(?:es)?|shells?|fans?|scallops?|petals?|v-st(?:itch)?|clusters?|bobbles?|puffs?"
+)
+_FAR = 40  # lines in which a stitch that is told at the front is worked; common practice, no source
+
 _SAYS_MAKE = expression(r"(?i)\(?\bmake\b|\(\s*(?:x\s?\d+|\d+\s?x)\s*\)$")
 # "MB     make bobble": an entry of a list, and no piece that is made so many times
 _MAKES_STITCH = expression(
@@ -222,6 +227,17 @@ class PartHeadings:
         return (
             self.like(named) and self.labels.at_line(line, 0, self.bare) is None and self.finder.at_line(line) is None
         )
+
+    def names_stitches(self, index: int, name: str) -> bool:
+        """Whether a name before a colon is a group of stitches that begins a clause of labelled rows below: "Inc tile: ch 6, …"."""
+        words = name.lower().split()
+        if not words or not _GROUP.fullmatch(words[-1]):
+            return False
+        name = regex.escape(" ".join(words))
+        begins = expression(rf"(?i)(?:^\s*|[,;*]\s*|\bthen\s+)(?:\d+\s+)?{name}s?\b(?!\s*[)\]}}])", own_words=True)
+        below = (line.text for line in self.lines[index + 1 : index + _FAR])
+        labels = ((text, self.labels.at_line(text, 0, self.bare)) for text in below)
+        return any(found is not None and begins.search(text[found.body :]) for text, found in labels)
 
     def _named(self, line: str) -> str:
         """A line's words without its marks, and without the number of a piece where rows do not stand under such numbers."""

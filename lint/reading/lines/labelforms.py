@@ -24,6 +24,7 @@ _NO_SORT = (
 _JOINT = r"\s*(?:-|–|—|\b(?:up\s+)?to(?:\s+and\s+including)?\b|\bthru\b|\bthrough\b|\bt/m\b|\btill?\b|\bbis\b|&|\+|\band\b|,)\s*"
 # "Rows 3 to 9 inclusive:", "3rd to 9th rnds incl:"
 _INCLUSIVE = r"(?:\s*,?\s*\(?\bincl(?:usive)?\b\.?\)?)?"
+_GLUED = r"(?=(?:rows?|rnds?|rounds?)\b)"  # "6rnd: 12 sc", "7-9rows: 24 sc"
 # What may follow a label that has no colon or dash of its own.
 # "Rows 3 and up", "Rounds 15+", "Rnd 3 - end": how many rows that is, the label does not say
 _ONWARD = r"\s*(?:\+|(?:and|&)\s+(?:up|on|onwards?)\b|onwards?\b|[-–—]\s*end\b)"
@@ -122,7 +123,8 @@ def label_forms(words: tuple[str, ...], named: tuple[str, ...], sized: bool) -> 
             flags,
         ),
         "ordinal": expression(
-            rf"(?P<core>(?P<numbers>{ordinals})\s+(?P<word>{word})\b{_INCLUSIVE}{extra}){sign}", flags
+            rf"(?P<core>(?P<numbers>{ordinals})(?:\s+|(?<=\d){_GLUED})(?P<word>{word})\b{_INCLUSIVE}{extra}){sign}",
+            flags,
         ),
         "kept apart": expression(  # "1st brim round:", "2nd and 3rd dec rows:"
             rf"(?P<core>(?P<numbers>{_ORDINAL}(?:{_JOINT}{_ORDINAL})*)\s+(?!{_NO_SORT})\p{{L}}[\p{{L}}-]+\s+(?P<word>{word})\b{extra})\s*(?P<sign>:)",

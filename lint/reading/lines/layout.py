@@ -219,8 +219,12 @@ class LayoutReader:
             run_in = RUN_IN.match(line.text) if opens and not _NO_PIECE.match(line.text) else None
             if run_in is not None and run_in["as"] and not self.headings.like_another(index, line.text[run_in.end() :]):
                 run_in = None
-            if run_in is not None and (self.gates.audience(run_in["name"]) is not None or tells_count(line.text)):
-                run_in = None  # "Small: Ch 21 (for medium ch 23)", "Total: 12": a size or a count, and no piece
+            if run_in is not None and (
+                self.gates.audience(run_in["name"]) is not None
+                or tells_count(line.text)
+                or self.headings.names_stitches(index, run_in["name"])
+            ):
+                run_in = None  # "Small: Ch 21 (for medium ch 23)", "Total: 12", "Inc tile: ch 6, …": no piece
             if run_in is not None:
                 name, make = self.headings.name(run_in.group(0))
                 span = Span(line.start + run_in.start("name"), line.start + run_in.end("name"))

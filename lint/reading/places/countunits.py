@@ -64,7 +64,9 @@ def unit(stream: Stream) -> tuple[str | None, str]:
             stream.take()
         number = _chain_length(stream)
         stream.take_if("dash")
-        stream.skip("corner")
+        corner = stream.take() if stream.word("corner", "corners") else None
+        if corner is not None and number is not None and (stream.done or stream.kind() in (",", "and", ";", ".")):
+            return "corner", words()  # "6 ch-2 corners"
         if is_space_word(stream) or number is not None and stream.word(*_GAPS):
             stream.take()
             return (f"space:{number}" if number is not None else "space"), words()

@@ -80,7 +80,8 @@ def preposition(stream: Stream, allow_to: bool) -> bool | None:
     if kind in ("over", "across", "around") and stream.kind(1) == "to" and allow_to and leads_to(stream):
         stream.at += 2  # "sl st over to next ch", "sl st across to first corner sp"
         return False
-    pointed = stream.kind(1) in ("next", "each", "same", "first", "last", "any") or piece_ahead(stream)
+    pointing = 2 if stream.kind(1) == "the" else 1  # "round the first tr of Rnd 1"
+    pointed = stream.kind(pointing) in ("next", "each", "same", "first", "last", "any") or piece_ahead(stream)
     if stream.word("round") and kind == "round" and pointed:
         kind = "around"  # "FPdc round next dc", "1 dc round each of next 3 tr", "12 dc round the first leg"
     if (

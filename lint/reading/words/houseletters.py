@@ -14,6 +14,9 @@ from lint.source import SourceText
 
 # a letter explained in a line of its own: "x: single crochet"
 _LETTER_LINE = expression(r"(?m)^[^\w\n]{0,8}(?P<form>\p{L})[ \t]*[:=–—-][ \t]*(?P<body>\p{L}[^\n,;:]{1,40})$")
+# … or in several lines with nothing between: "X sc", and below it "V inc"
+_BARE_LINES = expression(r"(?m)(?:^[ \t]*\p{L}[ \t]+(?:sc|inc|dec|hdc|dc|tr|htr)[ \t]*(?:\n|\Z)){2,}")
+_BARE_LINE = expression(r"(?m)^[ \t]*(?P<form>\p{L})[ \t]+(?P<body>\p{L}+)[ \t]*$")
 _THIRD_LOOP = expression(r"(?i)\W*(?:in(?:to)? )?(?:the )?(?:3rd|third) loops?(?: only)?\W*")  # "3LO", "TLO": of an hdc
 _PASSES = ("return_pass", "forward_pass")
 # "Rev: yo, draw through 1 lp, *yo, draw through 2 lps; rep from * to end": it draws up none, and works all of them off
@@ -66,7 +69,8 @@ def house_letters(entries: list[listentries.Entry], plain: Lexicon, source: Sour
             if expression(r"\p{L}+").fullmatch(form) and (letter or len(form) > 1 and own):
                 found.append((printed if letter else form, meant[0].kind, meant[0].value))
     taken = {form.lower() for form, _, _ in found}
-    for line in _LETTER_LINE.finditer(source.text):
+    lines = [line for some in _BARE_LINES.finditer(source.text) for line in _BARE_LINE.finditer(some[0])]
+    for line in [*_LETTER_LINE.finditer(source.text), *lines]:
         meant = plain.read(line["body"].strip(" ."))
         if (
             len(meant) == 1

@@ -19,7 +19,7 @@ _PAREN = expression(
     r"(?P<a>[^()]{1,40}?(?:\(s\)|\(es\))?)\s*\((?=[^)]*\p{L})(?!e?s\))(?P<b>(?:[^()]|\(\w{0,3}\))*)\)\.?(?:\s(?:U\.?[SK]|British|American)\b[^()]*)?"
 )
 _A_IS = expression(
-    r"(?i)^(?:an?|each|the)\s+(?!(?:rnd|round|row|rd|piece|size)s?\s)[\"'“‘]?(?P<name>[\w-]+(?:\s+(?:stitch|st))?)[\"'”’]?(?:\s+\((?P<form>[\w-]{1,8}(?:\(s\))?)\))?\s+(?:(?:is|are)\s+worked(?:\s+as)?|is|are|=|means)\s+"
+    r"(?i)^(?:(?:an?|each|the)\s+|(?=[\"“][\w-]+[\"”]\s))(?!(?:rnd|round|row|rd|piece|size)s?\s)[\"'“‘]?(?P<name>[\w-]+(?:\s+(?:stitch|st))?)[\"'”’]?(?:\s+\((?P<form>[\w-]{1,8}(?:\(s\))?)\))?\s+(?:(?:is|are)\s+worked(?:\s+as)?|is|are|=|means)\s+"
     r"(?P<body>\([^()]+\)(?=\.\s+(?-i:\p{Lu})).|.+?(?=\.\s+(?-i:An?|Each)\s[\w-]+\s(?:is|means)\s).|.+$)"  # what a bracket holds is all, whatever is said behind it
 )
 
