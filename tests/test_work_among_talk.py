@@ -104,11 +104,11 @@ _WEDGE = "Wedge\n\n{} terms\n\nCh 8.\nRow 1: {s} in 2nd ch from hook and in each
         ("(Rep Row 2, then Row 3) 4 times.", [9, 9, 10, 10, 11, 11, 12, 12]),
         ("[Rep Row 2, Row 3] twice more. (10)", [9, 9, 10, 10]),
         ("(Rep Row 2 twice, then Row 3) 4 times.", [None]),
-        ("(Rep Row 1, then Row 3) 4 times.", [None]),
+        ("(Rep Row 3, then Row 2) twice.", [8, 9, 9, 10]),
     ],
 )
 def test_rows_in_turn_in_a_bracket(line: str, made: list[int | None], terms: str) -> None:
-    """Two rows, one behind the other, are repeated together; another list is not understood."""
+    """Rows named one after the other are repeated together in that order; with times of their own they are not understood."""
     report = check(_WEDGE.format(terms, s="sc" if terms == "US" else "dc", line=line))
     cells = [row.cells[0].made for row in report.ledger.rows][4:]
     assert [cell.stitches if cell is not None else None for cell in cells] == made

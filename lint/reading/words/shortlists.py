@@ -193,7 +193,7 @@ def _figures_behind_lists(stream: Stream) -> Iterator[int]:
         if "," not in inner or inner[0] not in _ITEM or not any(kind in _WORK for kind in inner):
             continue
         counted = [item.kind for item in words[at + 1 : at + 6]]
-        counted = [kind for kind in counted if kind not in ("stitch", "any_stitch")]
+        counted = [kind for index, kind in enumerate(counted) if index < 3 or kind not in ("stitch", "any_stitch")]
         shaped = counted[:1] == ["number"] and counted[1:2] and counted[1] in OPENERS and counted[2:3] == ["number"]
         if shaped and counted[3:4] and counted[3] in CLOSERS and [*counted[4:5], "end"][0] in (".", "end"):
             yield at + 1
