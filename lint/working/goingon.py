@@ -30,10 +30,9 @@ from lint.working.cursor import PlacesUnknown
 from lint.working.fabric import Chains, Fabric, Made, Node
 from lint.working.instances import Instance
 from lint.working.rowstate import NotDefined, TooMany
-from lint.working.starts import begins_own, from_other_end, turns_after
+from lint.working.starts import MOST_TURNING_CHAINS, begins_own, from_other_end, turns_after
 from lint.working.trials import PieceState, Task, Trial, best_reading
 
-MOST_TURNING_CHAINS = 6  # common practice, no source
 MOST_AHEAD = 12  # rows that are worked to see whether a printed count is borne out
 _ELSEWHERE = (FastenOff, JoinYarn, MakeRing, OpenWork, OtherSide, AlongEdge)
 _PATTERN_ROWS = (

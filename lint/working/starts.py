@@ -4,11 +4,12 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 from dataclasses import replace
-from itertools import dropwhile, takewhile
+from itertools import chain, dropwhile, takewhile
 
 from lint.place import Place, TargetKind, Which
 from lint.tree import (
     MAKES_STITCHES,
+    Alongside,
     Chain,
     Evenly,
     Group,
@@ -29,6 +30,8 @@ from lint.tree import (
 )
 from lint.working.fabric import Fabric, Node
 from lint.working.instances import Instance
+
+MOST_TURNING_CHAINS = 6  # common practice, no source
 
 
 def is_round(instance: Instance, fabric: Fabric | None) -> bool:
@@ -172,13 +175,26 @@ def begins_own(instances: list[Instance]) -> bool:
 
 
 def begins_on_chain(instances: list[Instance], led: Chain) -> bool:
-    """Whether a piece's first work is counted from the hook along a chain that the row before it ended on."""
-    for step in first_steps(instances):
-        if isinstance(step, MAKES_STITCHES):
-            places = step.places if isinstance(step, (Work, Group)) else ()
-            on_chain = bool(places) and places[0].which is Which.FROM_HOOK
-            return on_chain and (led.length.at(0) or 0) >= places[0].ordinals[0]
-    return False
+    """Whether a piece's first row is worked along a chain that the row before it ended on.
+
+    One so short that it may be there to turn with, is such a chain only where the row says so: all of it is counted,
+    "2nd ch from hook and next 4 ch", or the stitches behind it are named, "… and in each ch, sc in each sc across".
+    """
+    placed = [_places(step) for step in first_steps(instances) if isinstance(step, (*MAKES_STITCHES, Skip, Alongside))]
+    length = led.length.at(0) or 0
+    if not placed or not placed[0] or placed[0][0].which is not Which.FROM_HOOK:
+        return False
+    first, *behind = chain.from_iterable(placed)
+    kinds = [{target.kind for target in place.targets} for place in behind]
+    told = [place for place, kind in zip(behind, kinds, strict=True) if kind == {TargetKind.CHAIN}]
+    counted = first.ordinals[0] + sum(place.number.at(0) or 0 for place in told if place.which is Which.NEXT)
+    said = any(TargetKind.STITCH in kind for kind in kinds) or counted == length > first.ordinals[0]
+    return length >= first.ordinals[0] and (said or length > MOST_TURNING_CHAINS)
+
+
+def _places(step: Step) -> tuple[Place, ...]:
+    """The places that a step names for its own work."""
+    return (step.place,) if isinstance(step, Alongside) else getattr(step, "places", ())
 
 
 def begins_bare(instances: list[Instance]) -> bool:

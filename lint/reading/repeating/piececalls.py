@@ -124,6 +124,7 @@ def piece_call(stream: Stream, steps: list[Step], start: int) -> bool:
         stream.at = start
         return False
     name = _name(stream)
+    _from_start(stream)
     rows = _rows(stream) if name else None
     begin = _from_row(stream) if name and rows is None else None
     kind, last, to_part = _end(stream) if name and begin is None else (None, None, None)
@@ -237,6 +238,24 @@ def _rows(stream: Stream) -> tuple[str, Amount, Amount] | None:
     return kind, first, last
 
 
+def _from_start(stream: Stream) -> None:
+    """Takes the "from the beginning", "from start to end" of a piece that is worked as another: all of it, or up to a row."""
+    ahead = 2 if stream.kind(1) == "the" else 1
+    begins = stream.kind(ahead) == "beginning" or stream.word("start", "beg", "bottom", ahead=ahead)
+    if stream.kind() == "from" and begins:
+        stream.at += ahead + 1
+        _to_end(stream)
+
+
+def _to_end(stream: Stream) -> bool:
+    """Takes "to end", "to the end", where no row is named behind it."""
+    ahead = 2 if stream.kind(1) == "the" else 1
+    if stream.kind() != "to" or stream.kind(ahead) != "ending" or stream.kind(ahead + 1) == "of":
+        return False
+    stream.at += ahead + 1
+    return True
+
+
 def _from_row(stream: Stream) -> Amount | None:
     """Takes "from Rnd 3", "from R3 to end", "from 3rd row onwards": the row of the other piece that this one goes on with."""
     start = stream.at
@@ -249,9 +268,7 @@ def _from_row(stream: Stream) -> Amount | None:
         stream.take()  # "R3"
     number = stream.row_number()
     stream.take_if("row", "round")
-    if stream.kind() == "to" and stream.kind(2 if stream.kind(1) == "the" else 1) == "ending":
-        stream.at += 3 if stream.kind(1) == "the" else 2
-    elif stream.word("on", "onward", "onwards"):
+    if not _to_end(stream) and stream.word("on", "onward", "onwards"):
         stream.take()
     if number is None:
         stream.at = start

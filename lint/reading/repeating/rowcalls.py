@@ -15,7 +15,7 @@ from lint.reading.repeating.rhythms import rhythms
 from lint.reading.repeating.stripes import call_tail, in_one_colour, striped
 from lint.reading.repeating.swaps import swap
 from lint.reading.repeating.times import said_in_all, times
-from lint.reading.repeating.untilcounts import piece_counted, until_count
+from lint.reading.repeating.untilcounts import names_piece, piece_counted, until_count
 from lint.reading.words.stream import CLOSERS, OPENERS, Stream
 from lint.tree import MAKES_STITCHES, Join, OpenWork, RowCall, Step, Times, TimesKind, Turn
 
@@ -359,7 +359,9 @@ def _rows_said(stream: Stream) -> tuple[Amount, bool] | None:
         total = "total" in (word.kind, word.lower) or total
     stream.take_if(*CLOSERS)
     ended = stream.done or stream.kind() in (".", ";", ",", "dash", "ending", *OPENERS)
-    ended = ended or until and stream.kind() == "in"  # "until there are 40 rows in Back"
+    ended = (
+        ended or until and names_piece(stream)
+    )  # "until there are 40 rows in Back"; "in blue" tells no number in all
     if number is None or not named or not ended or not (until or how_long or total or more):
         stream.at = start
         return None

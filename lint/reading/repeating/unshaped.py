@@ -15,6 +15,7 @@ _LENGTHS = {"measures", "measure", "long", "length", "desired", "reaches", "deep
 # words of work behind "until": "until 5 sts before marker", "until armhole measures 18 cm and dec 1 st" say something else
 _WORK = ("any_stitch", "stitch", "increase", "decrease", "skip", "chain", "times", "repeat", "each")
 _MOST_WORDS = 14
+_ONLY_TURNS = (",", "and", "then", "turn")  # behind a row in pattern
 _GIVEN = ("as", "given", "worked", "set", "described", "directed", "established")
 _COUNTED = ("number", "any_stitch")  # "on these 45 sts"
 
@@ -71,7 +72,10 @@ def patterned_like(stream: Stream, steps: list[Step], start: int) -> bool:
     """ "Work in patt as given for Back", of a row or rows that a label tells: no length ends them."""
     end = stream.sentence_end(start, ".", ";", ",")
     told = _LIKE_ALONE.fullmatch(" ".join(map(_sign, stream.lexemes[start:end])))
-    if told is None:
+    behind = stream.lexemes[end : stream.sentence_end(start, ".", ";")]
+    if told is None or not all(
+        item.kind in _ONLY_TURNS for item in behind
+    ):  # "…, inc 1 st at each end": not as it is there
         return False
     stream.at = end
     words = stream.words(start, end)

@@ -102,14 +102,23 @@ def _counted_in(sort: Target | None) -> str:
     return (f"space:{length}" if length else "space") if sort.kind is TargetKind.SPACE else ""
 
 
+def names_piece(stream: Stream) -> bool:
+    """Whether "in Back", "in the panel" ends the words at the cursor; "in sc", "in each stripe", "in Color B" name none."""
+    ahead = 2 if stream.kind(1) == "the" else 1
+    words = stream.lexemes[stream.at + ahead : stream.next_of(*SIGNS, "ending")]
+    plain = all(item.kind == "word" and item.text not in stream.vocabulary.colours for item in words)
+    coloured = any(item.lower in ("color", "colour", "same") for item in words)
+    return stream.kind() == "in" and bool(words) and plain and not coloured
+
+
 def piece_counted(stream: Stream) -> str:
     """Takes the "in Back" of "until there are 40 rows in Back": the piece in which so many are counted; "" where none is named."""
-    start = stream.at
+    if not names_piece(stream):
+        return ""
     stream.skip("in", "the")
-    words = stream.lexemes[stream.at : stream.next_of(*SIGNS, "ending")]
-    named = stream.kind(-1) in ("in", "the") and all(item.kind == "word" for item in words)
-    stream.at += len(words) if named else start - stream.at
-    return " ".join(item.lower for item in words) if named else ""
+    words = stream.at
+    stream.at = stream.next_of(*SIGNS, "ending")
+    return " ".join(item.lower for item in stream.lexemes[words : stream.at])
 
 
-__all__ = ["piece_counted", "until_count"]
+__all__ = ["names_piece", "piece_counted", "until_count"]

@@ -36,15 +36,27 @@ def said_plainly(stream: Stream) -> Stream:
 def _past_short_rows(words: list[Lexeme]) -> list[Lexeme]:
     """ "sc in each st of previous short row, sc in next 3 sts" as "… next 3 sts beyond it": all of that row is worked before."""
     over = [at for at, item in enumerate(words) if item.lower == "short" and words[at - 1].lower in _BEFORE_IT]
-    if not over or any(item.lower in ("beyond", "past") for item in words):
+    if len(over) != 1 or any(item.lower in ("beyond", "past") for item in words):
         return words
-    nexts = [at for at in range(over[0], len(words)) if words[at].kind == "next"]
-    kinds = [item.kind for item in words[nexts[0] + 1 : nexts[0] + 3]] if len(nexts) == 1 else []
-    if kinds not in (["number", unit] for unit in _UNITS) or not _ends(words, nexts[0] + 3):
+    run, behind = words[: over[0]], over[0] + 2
+    clause = next((at for at in range(len(run), 0, -1) if run[at - 1].kind in _CLAUSE_ENDS), 0)
+    whole = any(item.kind == "each" for item in run[clause:]) and not any(
+        item.kind == "number" for item in run[clause:]
+    )
+    nexts = next((at for at in range(behind, len(words)) if words[at].kind == "next"), len(words))
+    between = [item.kind for item in words[behind:nexts]]  # ", sc in": nothing else lies between the two
+    kinds = [item.kind for item in words[nexts + 1 : nexts + 3]]
+    straight = [kind for kind in between if kind not in (",", "and", "then")] in (
+        ["stitch", "in"],
+        ["number", "stitch", "in"],
+    )
+    if not whole or not straight or kinds not in (["number", unit] for unit in _UNITS) or not _ends(words, nexts + 3):
         return words
-    end = words[nexts[0] + 2].end
+    if any(item.kind == "next" for item in words[nexts + 1 :]):
+        return words
+    end = words[nexts + 2].end
     beyond = [Lexeme("word", word, end, end, False) for word in ("beyond", "it")]
-    return [*words[: nexts[0] + 3], *beyond, *words[nexts[0] + 3 :]]
+    return [*words[: nexts + 3], *beyond, *words[nexts + 3 :]]
 
 
 def _in_rows_of(words: list[Lexeme]) -> list[Lexeme]:

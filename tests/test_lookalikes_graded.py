@@ -1,0 +1,118 @@
+"""Words that look like those of graded patterns, and say something else: no count is guessed from them, and none corrected."""
+
+from __future__ import annotations
+
+import pytest
+from helpers import check
+
+_US = "Test piece\nUS terms\n\n{}\n"
+_UK = "Test coat\nUK terms\n\n{}\n"
+
+
+def _made(text: str, size: int = 0) -> list[int | None]:
+    """What every row makes in one size; None where it was not counted."""
+    return [
+        cell.made and cell.made.stitches
+        for row in check(text).ledger.rows
+        for cell in (row.cells[size : size + 1] or row.cells[:1])
+    ]
+
+
+def _rules(text: str) -> set[str]:
+    return {finding.rule for finding in check(text).findings if finding.weight.value != "style"}
+
+
+_FRONT = "FRONT\nCh 15.\nRow 1: Hdc in 3rd ch from hook and in each ch across, {0}. (13 hdc)\nRow 2: Hdc in each hdc across, {0}. (13 hdc)\n\nBACK\n{1}"
+
+
+@pytest.mark.parametrize("turning", ["ch 2, turn", "ch 3, turn", "turn, ch 2", "ch 4, turn"])
+@pytest.mark.parametrize(
+    "row",
+    [
+        "Row 1: Sc in 2nd ch from hook and in each ch across, turn. (12 sc)",
+        "Row 1: Hdc in 2nd ch from hook, hdc in next 10 ch, turn. (11 hdc)",
+        "Row 1: Sc in 2nd ch from hook, sc in each st across. (12 sc)",
+    ],
+)
+def test_a_chain_to_turn_with_is_not_the_next_piece_s(turning: str, row: str) -> None:
+    """A piece whose own chain is told elsewhere is not worked along the turning chain of the piece before."""
+    text = _US.format(_FRONT.format(turning, row))
+    assert _made(text)[-1] is None and not {"count-differs", "places-run-out", "places-left-over"} & _rules(text)
+
+
+@pytest.mark.parametrize("chain", ["ch 4, turn", "ch 9, turn"])
+def test_a_chain_with_the_stitches_behind_it(chain: str) -> None:
+    """Where the stitches behind it are named, the row goes along the chain and on."""
+    row = "Row 1: Sc in 2nd ch from hook and in each ch, sc in each sc across, turn."
+    front = f"FRONT\nCh 14.\nRow 1: Sc in 2nd ch from hook and in each ch across, {chain}. (13 sc)\n\nBACK\n{row}"
+    assert _made(_US.format(front))[-1] == {"4": 16, "9": 21}[chain[3]]
+
+
+_LEG = "LEFT LEG\nCh 9, join.\nRnd 1: Ch 1 (not a st), sc in each ch around, join. (9 sc)\nRnd 2: Ch 1, 2 sc in first sc, sc in each sc around, join. (10 sc)\nFasten off.\n\nRIGHT LEG\n"
+
+
+@pytest.mark.parametrize("words", ["from the beginning", "from start to end", "from beg"])
+def test_a_piece_worked_as_another_from_its_beginning(words: str) -> None:
+    """All of that piece."""
+    assert _made(_US.format(f"{_LEG}Work as for Left Leg {words}."))[-2:] == [9, 10]
+
+
+@pytest.mark.parametrize("words", ["from ribbing", "from the marker", "from waist down"])
+def test_a_piece_worked_as_another_from_a_place(words: str) -> None:
+    """From which of its rows, is not told."""
+    assert _made(_US.format(f"{_LEG}Work as for Left Leg {words}."))[-1] is None
+
+
+_POCKET = (
+    "BACK\nMake 16 ch.\n1st row: 1 dc in 2nd ch from hook, * 1 tr in next ch, 1 dc in next ch; rep from * to end. (15 sts)\n"
+    "2nd row: 3 ch (counts as 1 tr), miss first dc, * 1 dc in next tr, 1 tr in next dc; rep from * to end.\n"
+    "3rd row: 1 ch (not a st), 1 dc in first tr, * 1 tr in next dc, 1 dc in next tr; rep from * to end.\n"
+    "Fasten off.\n\nPOCKET\nMake 12 ch.\n1st row: 1 dc in 2nd ch from hook, * 1 tr in next ch, 1 dc in next ch; rep from * to end. (11 sts)\n{}"
+)
+
+
+@pytest.mark.parametrize(
+    "more",
+    [", inc 1 st at each end", ", shaping armholes", ", working 2 tr in last st", ", turn, leaving 3 sts"],
+)
+def test_more_behind_the_pattern_of_another_piece(more: str) -> None:
+    """What else is done besides is not passed over, and is not worked behind a full row."""
+    text = _UK.format(_POCKET.format(f"2nd row: Work in patt as given for Back{more}."))
+    assert _made(text)[-1] is None and "places-run-out" not in _rules(text)
+
+
+def test_a_turn_behind_the_pattern_of_another_piece() -> None:
+    """A turn is no more than its end."""
+    assert _made(_UK.format(_POCKET.format("2nd row: Work in patt as given for Back, turn.")))[-1] == 11
+
+
+_PANEL = "PANEL\nCh 9.\nRow 1: Sc in 2nd ch from hook and in each ch across, turn. (8 sc)\nRow 2: Ch 1, sc in each sc across, turn.\nRep Row 2 until there are 7 rows {}."
+
+
+@pytest.mark.parametrize("words", ["in sc", "in each stripe", "in the same color", "in pattern"])
+def test_rows_counted_in_what_is_no_piece(words: str) -> None:
+    """How many rows there are of a stitch or a colour, is not how many there are in all."""
+    assert _made(_US.format(_PANEL.format(words)))[-1] is None
+
+
+_COLLAR = (
+    "COLLAR\nCh 41.\nRow 1: Sc in 2nd ch from hook and in each ch across, turn. (40 sc)\nShort Row 1: Ch 1, sc in first 25 sc, turn - 25 sts\n"
+    "Short Row 2: Ch 1, sc in first 10 sc, turn - 10 sts\nShort Row 3: Ch 1, {}, turn"
+)
+
+
+@pytest.mark.parametrize(
+    ("words", "made"),
+    [
+        ("sc in each st of previous short row, sc2tog over the gap, sc in next 3 sts", None),
+        ("sc in each st of previous short row to last 2 sts, sc in next 2 sts", None),
+        ("2 sc in last st of previous short row, sc in next 4 sts", 6),
+        ("sc in first 5 sts of previous short row, sc in next 5 sts", 10),
+        ("sc in each st of previous short row and in next 4 sts", None),
+        ("sc in each st of previous short row, then sc in next 4 sts", 14),
+    ],
+)
+def test_where_a_short_row_is_gone_past(words: str, made: int | None) -> None:
+    """Only behind each of its stitches do the next ones lie past the turn."""
+    text = _US.format(_COLLAR.format(words))
+    assert _made(text)[-1] == made and not {"places-run-out", "count-differs"} & _rules(text)
