@@ -116,3 +116,59 @@ def test_where_a_short_row_is_gone_past(words: str, made: int | None) -> None:
     """Only behind each of its stitches do the next ones lie past the turn."""
     text = _US.format(_COLLAR.format(words))
     assert _made(text)[-1] == made and not {"places-run-out", "count-differs"} & _rules(text)
+
+
+_TOP = "Top\nUS terms\n\nSizes: {}\n\nFinished measurements\nChest: {} in\nLength: {} in\n\nBODY\nCh 9.\nRow 1: Sc in 2nd ch from hook and in each ch across. (8 sc)"
+
+
+@pytest.mark.parametrize(
+    ("sizes", "chest", "length", "asked"),
+    [
+        ("4 (6, 8, 10, 12)", "23 (25, 27, 29, 34)", "12 (13, 14, 15, 16)", True),
+        ("S (M, L, XL, 2X)", "33 (35, 37, 39, 45)", "21 (22, 23, 24, 25)", True),
+        ("S (M, L, XL, 3X)", "33 (35, 37, 39, 45)", "21 (22, 23, 24, 25)", False),
+        ("4 (6, 8, 10, Adult)", "23 (25, 27, 29, 42)", "12 (13, 14, 15, 16)", False),
+        ("4 (6, 8, 10, 16)", "23 (25, 27, 29, 36)", "12 (13, 14, 15, 16)", False),
+        ("Newborn (3, 6, 9, 12)", "11 (17, 18, 19, 20)", "5 (6, 7, 8, 9)", False),
+        ("4 (6, 8, 10, 12)", "23 (25, 27, 29, 34)", "12 (13, 14, 15, 19)", False),
+    ],
+)
+def test_leaps_that_the_sizes_make(sizes: str, chest: str, length: str, asked: bool) -> None:
+    """A leap is asked about where one measure makes it, and not where the sizes do, or every measure."""
+    assert ("size-step-broken" in _rules(_TOP.format(sizes, chest, length))) is asked
+
+
+_PLAIN = "Row 1: Sc in 2nd ch from hook and in each ch across, turn. (10 sc)\nRow 2: Ch 1, 2 sc in first sc, sc in each sc across, turn. (11 sc)\nRow 3: Ch 1, sc in each sc across. (11 sc)\n"
+
+
+@pytest.mark.parametrize(
+    ("level", "more", "asked"),
+    [
+        ("Experienced", "", True),
+        ("Experienced beginner", "", False),
+        ("Experienced novices", "", False),
+        ("Advanced beginners", "", False),
+        ("Experienced", "Follow the chart for the next 16 rows.", False),
+        ("Experienced", "Embroider the roses in surface crochet.", False),
+        ("Experienced", "Row 4: Ch 1, *sc, ch 1, skip 1; rep from * across.", False),
+    ],
+)
+def test_levels_that_are_not_too_high(level: str, more: str, asked: bool) -> None:
+    """What is said for beginners is no high level, and what is drawn or not counted may well ask for more."""
+    text = _US.format(f"Skill level: {level}\n\nMAT\nCh 11.\n{_PLAIN}{more}")
+    assert ("level-too-high" in _rules(text)) is asked
+
+
+@pytest.mark.parametrize(
+    ("words", "asked"),
+    [
+        ("Using larger hook, work on.", True),
+        ("Using larger hook, work on, the edging with the finer hook.", False),
+        ("Go up a hook size for the rim.", False),
+        ("Work the rim with a hook one size smaller.", False),
+    ],
+)
+def test_hooks_by_their_size(words: str, asked: bool) -> None:
+    """Two hooks that are told apart without their numbers are both taken up."""
+    text = _US.format(f"Materials\nDK yarn; 3.5 mm hook; 4 mm hook\n\nMAT\nCh 11.\n{_PLAIN}{words}")
+    assert ("hook-not-used" in _rules(text)) is asked

@@ -27,11 +27,14 @@ _OTHER_HOOK = expression(
 _LARGER, _SMALLER, _EITHER = (
     expression(rf"(?i)\b(?:{word})\s+(?:size\s+)?hooks?\b")
     for word in (
-        "larger|bigger",
-        "smaller",
+        "larger|bigger|thicker",
+        "smaller|thinner|finer",
         "second|other|first|same|both|(?:change|changing|switch|switching) to (?:the )?(?:larger|smaller)",
     )
 )
+_SIZES_UP = expression(
+    r"(?i)\b(?:up|down)\s+(?:a|an?other|\w+)\s+(?:hook\s+)?sizes?\b|\bhook\b[^.;\n]{0,20}\bsizes?\s+(?:larger|smaller|bigger|up|down)\b"
+)  # "go up a hook size", "with a hook one size larger": another of those that are listed
 _OVER_SIZES = r"\d{1,2}(?:[\s(,\[/:;{–-]{1,3}\d{1,2})*[)\]}]?"  # "5", "5 (5, 6, 6)"
 _BUTTONS_LISTED = expression(
     rf"(?i)(?<![\w(-])(?P<number>{_OVER_SIZES}|{'|'.join(NUMBERS)})[ \t]+(?:(?!and\b)[\w½¾¼.\"”-]+[ \t]+){{0,4}}?buttons?\b"
@@ -107,7 +110,9 @@ def _not_used(context: Context, zones: list[Span], told: list[Span]) -> Iterator
         match for zone in zones for match in _MM.finditer(text, zone.start, zone.end) if _of_hook(text, match, zone)
     ]
     hooks.sort(key=_size_in_mm)
-    if len({_size_in_mm(match) for match in hooks}) != 2 or _EITHER.search(rest) or _LETTER_HOOK.search(rest):
+    if len({_size_in_mm(match) for match in hooks}) != 2 or any(
+        one.search(rest) for one in (_EITHER, _SIZES_UP, _LETTER_HOOK)
+    ):
         return
     taken = _SMALLER.search(rest), _LARGER.search(rest)  # one of them told by its size, the other has to be as well
     told_so = {_size_in_mm(match) for match, found in zip((hooks[0], hooks[-1]), taken, strict=True) if found}

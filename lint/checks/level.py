@@ -14,7 +14,7 @@ from lint.expression import expression
 from lint.finding import Finding
 from lint.ledger import LedgerRow, Outcome
 from lint.source import Span
-from lint.tree import Group, JoinYarn, Loops, OpenWork, RowCall, Step, Unread, UseYarn, Work, walk
+from lint.tree import Group, JoinYarn, Loops, OpenWork, Repeat, RowCall, Skip, Step, Unread, UseYarn, Work, walk
 
 _SAID = expression(
     r"(?im)^[^\w\n]*+(?:skill(?:\s+level)?|difficulty|level)\s*[:–-]?\s*(?P<level>(?:absolute\s+|total\s+)?beginners?\b|basic\b|novice\b)(?P<more>[^\n]*)"
@@ -23,7 +23,10 @@ _HIGH = expression(
     r"(?im)^[^\w\n]*+(?:skill(?:\s+level)?|difficulty|level)\s*[:–-]?\s*(?P<level>(?:very\s+)?(?:intermediate|advanced|experienced|complex|expert|difficult)\b)(?P<more>[^\n]*)"
 )
 _HIGHEST = expression(r"(?i)advanced|experienced|complex|expert")
-_BELOW = expression(r"(?i)\b(?:beginner|easy|basic|to)\b|[-–/]")
+_BELOW = expression(r"(?i)\b(?:(?:beginner|novice|starter|newcomer|basic)s?|easy|to)\b|[-–/]")
+_BESIDES = expression(
+    r"(?i)\b(?:charts?|graphs?|embroider\w*|surface|lace|cables?|tapestry|appliqu\w*|smock\w*|colou?rwork)\b"
+)
 _ROWS = 3  # rows from which on plain work is told to be plain
 _ABOVE = expression(r"(?i)\b(?:advanced|adventurous|confident|plus|easy|intermediate|\+|to)\b|\+|[-–/]")
 _BASIC = frozenset({"sl st", "sc", "hdc", "dc", "tr", "inc", "dec", "ch"})
@@ -38,8 +41,8 @@ def check_level(context: Context) -> Iterator[Finding]:
         if len(asked) > 1:
             yield context.finding("level-too-low", Span(*said.span("level")), found=said["level"], asked=_and(asked))
     high = _HIGH.search(context.source.text)
-    if high is None or _BELOW.search(high["more"]):
-        return
+    if high is None or _BELOW.search(high["more"]) or _BESIDES.search(context.source.text):
+        return  # work that is drawn, or told in other words than rows
     words = _plain_work(context, _HIGHEST.search(high["level"]) is not None)
     if words:
         yield context.finding("level-too-high", Span(*high.span("level")), found=high["level"], asked=_and(words))
@@ -81,9 +84,11 @@ def _plain_work(context: Context, may_shape: bool) -> list[str] | None:
 
 
 def _says_something(row: LedgerRow) -> bool:
-    """Whether a row was recomputed in every size, or has work in it at least: "work sc evenly around neck edge"."""
+    """Whether a row was recomputed in every size, or has plain work in it at least: "work sc evenly around neck edge"."""
     recomputed = all(cell.made is not None for cell in row.cells if cell.outcome is not Outcome.NOT_WORKED)
-    return recomputed or any(isinstance(step, (Work, OpenWork)) for step in walk(row.row.steps))
+    steps = list(walk(row.row.steps))
+    lace = any(isinstance(step, (Repeat, Skip)) for step in steps)  # "*sc, ch 1, skip 1; rep from * across"
+    return recomputed or not lace and any(isinstance(step, (Work, OpenWork)) for step in steps)
 
 
 def _of_one_yarn(step: Step) -> bool:

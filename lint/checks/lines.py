@@ -115,9 +115,36 @@ _NAMED = {name: rank for rank, names in enumerate(
 
 def ascending(names: Sequence[str]) -> bool:
     """Whether the names of the sizes surely run from small to large: S (M, L), 2 (4, 6) years, 32 (34, 36)."""
-    ranks = [_NAMED.get(name.lower().strip()) for name in names]
-    if None in ranks:
-        numbers = [expression(r"\d+(?:\.\d+)?").match(name.strip()) for name in names]
-        ranks = [float(match[0]) if match else None for match in numbers]
-    known = [rank for rank in ranks if rank is not None]
+    known = [rank for rank in _ranks(names) if rank is not None]
     return len(known) == len(names) and all(a < b for a, b in pairwise(known))
+
+
+def _ranks(names: Sequence[str]) -> Sequence[float | None]:
+    """The places of sizes by their names: letters and persons in their order, else the figures that they begin with."""
+    ranks = [_NAMED.get(name.lower().strip()) for name in names]
+    if None not in ranks:
+        return ranks
+    numbers = [expression(r"\d+(?:\.\d+)?").match(name.strip()) for name in names]
+    return [float(match[0]) if match else None for match in numbers]
+
+
+_PERSON = ("preemie", "newborn", "baby", "toddler", "child", "teen", "adult")
+_WIDER = 1.5  # times the largest of the other steps between the sizes' own names
+
+
+def sizes_leap(names: Sequence[str], index: int) -> bool:
+    """Whether the first or last size is by its name further from the others than they are from each other: what it measures may leap.
+
+    "2 (4, 6, 8, adult)", "S (M, L, 3X)", "2 (4, 6, 8, 14) years", "newborn (2, 4, 6) years".
+    """
+    if index not in (0, len(names) - 1) or len(names) < FIRST:
+        return False
+    ranks, others = _ranks(names), [name for at, name in enumerate(names) if at != index]
+    numbered = [any(sign.isdigit() for sign in name) for name in (names[index], *others)]
+    if None in ranks:
+        return all(one != numbered[0] for one in numbered[1:])
+    if (names[index].lower().strip() in _PERSON) != any(name.lower().strip() in _PERSON for name in others):
+        return True
+    steps = [(b or 0) - (a or 0) for a, b in pairwise(ranks)]
+    own = steps.pop(0 if index == 0 else -1)
+    return own >= _WIDER * max(steps) > 0

@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
 from itertools import pairwise
 
 from lint.checks.context import Context
-from lint.checks.lines import FIRST, Stray, ascending, fall, stray, stray_count
+from lint.checks.lines import FIRST, Stray, ascending, fall, sizes_leap, stray, stray_count
 from lint.checks.measures import mismatches
 from lint.checks.seams import check_seams
 from lint.expression import expression
@@ -46,22 +48,46 @@ def _measures(context: Context) -> Iterator[Finding]:
     tolerance = context.book.materials.tolerances.measurement
     passed = {p.first.span for p in pairs if mismatches(p, tolerance)}  # said already
     passed |= {p.second.span for p in pairs}  # the same measure once more
-    for length in lengths:
-        if length.span in passed:
-            continue
-        behind = text[length.span.end : length.span.end + 12].split("\n")[0]
-        for side in length.sides:
-            if len(side) == len(sizes):
-                yield from _measure(context, label_of(text, length.span), behind, length.unit, side)
-    for column in read_columns(text, sizes):
-        yield from _measure(context, column.label, "", column.unit, column.figures)
+    told = [
+        _Measure(label_of(text, one.span), text[one.span.end : one.span.end + 12].split("\n")[0], one.unit, tuple(side))
+        for one in lengths
+        for side in one.sides
+        if one.span not in passed and len(side) == len(sizes)
+    ]
+    told += [_Measure(one.label, "", one.unit, tuple(one.figures)) for one in read_columns(text, sizes)]
+    leaps = Counter(
+        (unit, found.index) for (unit, _), found in {(one.unit, one.values): one.off() for one in told}.items() if found
+    )
+    for one in told:
+        found = one.off()
+        at_end = found is not None and found.index in (0, len(sizes) - 1)
+        meant = at_end and found is not None and (leaps[one.unit, found.index] > 1 or sizes_leap(sizes, found.index))
+        yield from _measure(context, one, None if meant else found)
 
 
-def _measure(context: Context, label: str, behind: str, unit: str, figures: Sequence[Figure]) -> Iterator[Finding]:
-    values = tuple(figure.value for figure in figures)
-    factor = 1.0 if unit == "in" else CM_IN_AN_INCH
-    found = stray(values, 0.3 * factor, 1.25 * factor)
-    fallen = _fallen(context, label, behind, values)
+@dataclass(frozen=True, slots=True)
+class _Measure:
+    """A measure of the finished piece, with one figure for each size."""
+
+    label: str
+    behind: str
+    unit: str
+    figures: tuple[Figure, ...]
+
+    @property
+    def values(self) -> tuple[float | None, ...]:
+        """The figures alone."""
+        return tuple(figure.value for figure in self.figures)
+
+    def off(self) -> Stray | None:
+        """The figure that leaves the line of the others."""
+        factor = 1.0 if self.unit == "in" else CM_IN_AN_INCH
+        return stray(self.values, 0.3 * factor, 1.25 * factor)
+
+
+def _measure(context: Context, one: _Measure, found: Stray | None) -> Iterator[Finding]:
+    unit, figures = one.unit, one.figures
+    fallen = _fallen(context, one.label, one.behind, one.values)
     if found is not None:
         yield _off_line(
             context, figures, found.index, in_unit(unit, found.line * CM_IN_AN_INCH if unit == "in" else found.line)
@@ -101,6 +127,8 @@ def _stitches(context: Context) -> Iterator[Finding]:
         values = [figure.value for figure in sides[0]]
         found = stray(values, 0.0, 2.0)
         # counts are whole: a stitch or two off a wide step is how repeats fall
+        if found is not None and sizes_leap(context.pattern.sizes, found.index):
+            continue
         if found is not None and abs((values[found.index] or 0) - found.line) >= found.step:
             yield _off_line(context, sides[0], found.index, f"{found.line:g}")
 
@@ -125,7 +153,7 @@ def _parts(context: Context) -> Iterator[Finding]:
         numbers = [len(some) for some in worked] if not any(row.open for row in rows) else [0] * sizes
         for values in (starts, numbers, ends):
             found = _at_fault(values, falls=values is not ends)
-            if found is not None:
+            if found is not None and not (found[1] is not None and sizes_leap(context.pattern.sizes, found[0])):
                 yield _of_part(context, part, index, values, *found)
                 break
 
