@@ -172,3 +172,42 @@ def test_hooks_by_their_size(words: str, asked: bool) -> None:
     """Two hooks that are told apart without their numbers are both taken up."""
     text = _US.format(f"Materials\nDK yarn; 3.5 mm hook; 4 mm hook\n\nMAT\nCh 11.\n{_PLAIN}{words}")
     assert ("hook-not-used" in _rules(text)) is asked
+
+
+_GATED = "Test cap\nUS terms\n\nSizes: {}\n\nCAP\nRnd 1: 7 sc in a magic ring. (7)\nRnd 2: 2 sc in each sc. (14)\n{}\nRnd 3: (sc 1, 2 sc in next) 7 times. (21)\nAll sizes:\nNext rnd: Sc in each sc around.\n"
+
+
+@pytest.mark.parametrize(
+    ("gate", "last"),
+    [
+        ("From size M up:", [14, 21, 21, 21]),
+        ("Sizes from L on --", [14, 14, 21, 21]),
+        ("Sizes larger than M:", [14, 14, 21, 21]),
+        ("Sizes below XL:", [21, 21, 21, 14]),
+        ("Up to and including size M:", [21, 21, 14, 14]),
+        ("S, L and up:", [21, 14, 21, 21]),
+        ("M +", [14, 21, 21, 21]),
+        ("M; L; XL;", [14, 21, 21, 21]),
+        ("S, M", [21, 21, 14, 14]),
+        ("You have 14 sts for M --", [21, 21, 21, 21]),
+        ("14 for M and up --", [21, 21, 21, 21]),
+        ("Larger than you thought?", [21, 21, 21, 21]),
+    ],
+)
+def test_gates_that_say_how_far(gate: str, last: list[int]) -> None:
+    """From one size to an end of them, however it is said; a count for some sizes is none."""
+    text = _GATED.format("S (M, L, XL)", gate)
+    assert [_made(text, size)[-1] for size in range(4)] == last
+
+
+def test_sizes_that_are_only_compared() -> None:
+    """Which are the larger ones of four is not known: then nobody's count is."""
+    text = _GATED.format("S (M, L, XL)", "Larger sizes:")
+    assert [_made(text, size)[-1] for size in range(4)] == [None] * 4 and "size-not-listed" in _rules(text)
+
+
+@pytest.mark.parametrize("line", ["Up to 36 -", "36, 40, 44", "From 36 on -"])
+def test_figures_that_may_be_sizes(line: str) -> None:
+    """Figures alone may be rows as well as sizes."""
+    text = _GATED.format("32 (36, 40, 44)", line)
+    assert [_made(text, size)[-1] for size in range(4)] == [21] * 4

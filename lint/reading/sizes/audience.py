@@ -37,9 +37,20 @@ _LEAD = expression(
 _TAIL = expression(  # searched from the end on, for it stands there if anywhere
     r"(?ir)(?P<only>\s*,?\s*\bonly\b)?(?:\s*,?\s*(?:again|cont(?:inue)?|work|as\s+foll(?:ows)?|from\s+here)\b\.?)*[\s*_)\]#.:;|!=~…–—>→»-]*$"
 )
-_AND_ON = expression(
-    r"(?i)(?P<name>.+?)\s*(?:(?:and|&|or|\+)\s*(?:(?P<up>(?:all\s+)?larger|bigger|up(?:wards?)?|above|over|older)|(?:all\s+)?smaller|below|under|younger)|(?P<up>\+))(?:\s+sizes?)?"
+_UP = r"(?:larger|bigger|greater|older|above|over)"
+_DOWN = r"(?:smaller|lower|younger|below|under)"
+_SIZES_BEHIND = r"(?:\s+sizes?)?"
+_ONWARD = tuple(
+    expression(rf"(?i){form}")
+    for form in (
+        rf"(?P<name>.+?)\s*(?:(?:and|&|or|\+)\s*(?:(?P<up>(?:all\s+)?(?:{_UP}|up(?:wards?)?))|(?:all\s+)?{_DOWN})|(?P<up>\+|\s+(?:up|on)wards?)){_SIZES_BEHIND}",
+        r"from\s+(?:the\s+)?(?:sizes?\s+)?(?P<name>.+?)\s+(?P<up>up|on|(?:up|on)wards?)",
+        r"up\s+to\s+(?:and\s+including\s+)?(?:the\s+)?(?:sizes?\s+)?(?P<name>.+)",
+        rf"(?:all\s+)?(?:sizes?\s+)?(?P<beyond>(?P<up>{_UP})|{_DOWN})(?:\s+than)?\s+(?:the\s+)?(?:sizes?\s+)?(?P<name>.+)",
+    )
 )
+_MAY_BE_ROWS = expression(r"(?i)(?:from|up\s+to)\s+\d+(?:\s+(?:up|on)(?:wards?)?)?")  # figures alone: "From 36 on -"
+_RELATIVE = expression(r"(?i)(?:the\s+)?(?:smaller|larger|bigger|middle|in-between)\s+sizes")  # which, is not said
 _NO_SIZES = expression(r"(?i)\bsize needed|\b(?:rows?|rnds?|rounds?|sts?|hooks?|yarn)\b")
 _SIZE_WORD = expression(r"(?i)\b(?:sizes?|ages?)\b")
 _AGE = expression(r"(?i)\b(?:months?|mths?|mos?|years?|yrs?)\b")
@@ -113,20 +124,22 @@ class SizeWords:
             return Audience(tuple(size for size in everyone if size not in out), sure=True) if out else None
         sizes = self.sizes_of(_bare(core))
         sure = said or only or lead["for"] is not None
+        if not sure and _MAY_BE_ROWS.fullmatch(core):
+            return None
+        sure = sure or self._onward(_bare(core)) is not None
         if sizes is not None:
             return Audience(sizes, sure=sure)
         said = said or all(_AGE.search(piece) and is_size_name(piece) for piece in _AND.split(_bare(core)))
         speaks = said and (only or lead["for"]) and len(core.split()) <= 8 and not _NO_SIZES.search(core)
-        return Audience(None, sure=True) if speaks else None
+        return Audience(None, sure=True) if speaks or _RELATIVE.fullmatch(core) else None
 
     def sizes_of(self, words: str) -> Sizes | None:
         """The sizes that are named; None where any word is not a size's name."""
         told = self._told(words)
         if told is not None:
             return told
-        onward = _AND_ON.fullmatch(words.strip())
-        if onward is not None and (named := self._named(onward["name"])):
-            return tuple(range(named[0], self.number) if onward["up"] else range(named[-1] + 1))
+        if (onward := self._onward(words)) is not None:
+            return onward
         found: list[int] = []
         spoken = expression(r"^([^()]+)\(([^()]+)\)$").match(words.strip())
         others = spoken is not None and all(self._named(piece) is not None for piece in _AND.split(spoken[2]))
@@ -139,6 +152,24 @@ class SizeWords:
                 return None
             found += named
         return tuple(sorted(set(found)))
+
+    def _onward(self, words: str) -> Sizes | None:
+        """ "M and larger", "S, L and up", "from M up", "up to 6 months", "larger than M": the sizes on one side of one of them."""
+        for told in (form.fullmatch(words.strip()) for form in _ONWARD):
+            named = [self._named(piece) for piece in _AND.split(told["name"])] if told is not None else [None]
+            if None in named:
+                continue
+            groups, ends, one_by_one = (
+                told.groupdict(),
+                named[-1] or [0],
+                [one for some in named[:-1] for one in some or ()],
+            )
+            beyond = groups.get("beyond") is not None
+            if beyond and one_by_one:
+                continue  # "larger than S and M"
+            side = range(ends[0] + beyond, self.number) if groups.get("up") else range(ends[-1] + (not beyond))
+            return tuple(sorted({*one_by_one, *side})) or None
+        return None
 
     def _named(self, piece: str) -> list[int] | None:
         """One name, two with a stroke between, or a run of sizes from one to another."""

@@ -11,6 +11,9 @@ from lint.pattern import Label
 from lint.reading.sizes.audience import Audience, Sizes, SizeWords
 
 _AS_A_COLON = expression(r"\s[–—-]+>?\s*$")  # "M/L/XL --" in a line of its own
+_SEVERAL = expression(
+    r"[\p{L}\d]*\p{L}[\p{L}\d]*(?:\s*[,;/|&]\s*[\p{L}\d]*\p{L}[\p{L}\d]*)+"
+)  # "M, L, XL" alone in a line
 _LONGEST = 70  # characters before the end of a gate
 _DONE = expression(
     r"(?i)\b(?:is|are)\s+(?:now\s+)?(?:done|completed?|finished)\b|\b(?:end|stop|finish)s?\s+here\b|^\W*(?:done|completed?|finished)\b"
@@ -147,6 +150,9 @@ def _gates(words: str, sign: str, spoken: Audience) -> bool:
             or sign == ""
             and (
                 _is_name(alone)
+                or spoken.sizes is not None
+                and len(spoken.sizes) > 1
+                and _SEVERAL.fullmatch(alone) is not None
                 or _AS_A_COLON.search(words) is not None
                 and expression(r"\p{L}").search(alone) is not None
             )
