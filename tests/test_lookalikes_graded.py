@@ -191,6 +191,8 @@ _GATED = "Test cap\nUS terms\n\nSizes: {}\n\nCAP\nRnd 1: 7 sc in a magic ring. (
         ("S, M", [21, 21, 14, 14]),
         ("You have 14 sts for M --", [21, 21, 21, 21]),
         ("14 for M and up --", [21, 21, 21, 21]),
+        ("For both M and XL:", [14, 21, 14, 21]),
+        ("For both sizes:", [21, 21, 21, 21]),
         ("Larger than you thought?", [21, 21, 21, 21]),
     ],
 )
@@ -211,3 +213,33 @@ def test_figures_that_may_be_sizes(line: str) -> None:
     """Figures alone may be rows as well as sizes."""
     text = _GATED.format("32 (36, 40, 44)", line)
     assert [_made(text, size)[-1] for size in range(4)] == [21] * 4
+
+
+_PLAIN_RING = "RING\nCh 12, join into a ring.\nRnd 1: Sc in each ch around. (12)\nRnd 2: 2 sc in first st, sc in each st around. (13)\n{}\n"
+
+
+@pytest.mark.parametrize(
+    "label", ["Dec rounds: ", "Inc rnds - ", "Next rnds: ", "All rnds: ", "Inc rnds (4 times): ", "Last rounds: "]
+)
+def test_rows_of_which_no_number_is_told(label: str) -> None:
+    """A plural is more than one row, and how many is not known."""
+    text = _US.format(_PLAIN_RING.format(f"{label}2 sc in first st, sc in each st around."))
+    assert _made(text)[-1] is None and "not-understood" in _rules(text)
+
+
+@pytest.mark.parametrize(
+    ("line", "made"),
+    [
+        ("Next rnd, sc in each st around.", [13]),
+        ("Next two rnds, sc in each st around.", [13, 13]),
+        ("Following 2 rnds, 2 sc in first st, sc in each st around.", [14, 15]),
+        ("On next rnd, sc2tog, sc in next 11 sts.", [None]),
+        ("Over the next two rnds, sc2tog 3 times.", [None]),
+        ("Next rnd, you will find the sts tight.", []),
+        ("During the next 4 rnds, change colors at will.", []),
+        ("On the next rnd, mark the first st.", []),
+    ],
+)
+def test_a_comma_behind_the_next_row(line: str, made: list[int | None]) -> None:
+    """Work behind a comma is work, and is not passed over as talk."""
+    assert _made(_US.format(_PLAIN_RING.format(line)))[3:] == made

@@ -31,6 +31,7 @@ from lint.reading.likework import (
 )
 from lint.reading.lines.ahead import tells_of_chains
 from lint.reading.lines.headings import begins_work
+from lint.reading.lines.labels import HOW_MANY, SEVERAL
 from lint.reading.lines.layout import Layout, LayoutReader
 from lint.reading.lines.leaving import carried_over
 from lint.reading.lines.marks import marked
@@ -308,7 +309,7 @@ class _RowReader:
             stated = None
         if label.unclear:
             words = self.source.slice(label.span)
-            untold = "the numbers are not one for each size" if label.numbers else "how many rows that is, is not said"
+            untold = "the numbers are not one for each size" if label.numbers else HOW_MANY
             why = "this may be so many rows or the number of one" if label.tally else untold
             steps = (Unread(label.span, words, why), *steps)
         return Row(label.span.to(text.span), label, steps, stated, sizes)
@@ -357,6 +358,8 @@ class _RowReader:
         joins = any(isinstance(step, Join) for step in steps)
         at = Span(text.span.start + match.start("name"), text.span.start + match.end("name"))
         label = Label(at, "round" if joins else "row", (), words=match["name"])
+        if match["name"].lower().endswith(SEVERAL):  # "All rnds:"
+            steps = (Unread(at, match["name"], HOW_MANY), *steps)
         return Row(text.span, label, steps, reading.stated, text.sizes)
 
     def _speaks_for_all(self, text: RowText, reading: Reading) -> bool:

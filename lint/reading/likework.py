@@ -97,6 +97,10 @@ def goes_to_loops(reading: Reading, words: str) -> bool:
     return not known and any(_TO_LOOPS.match(sentence) is not None for sentence in sentences)
 
 
+_OPENS = 5  # words in front of "row" in "Over the next 4 rows, sc …"
+_AT_WORK = (["stitch"], ["special"], ["increase"], ["decrease"], ["skip"])
+
+
 def _labelled_within(worked: Sequence[Step], lexemes: list[Lexeme]) -> bool:
     """Whether a row's label stands amid the words, and work behind it: "Now then - Next row: 3 ch, 1 tr in each tr"."""
     for at, item in enumerate(lexemes):
@@ -111,6 +115,10 @@ def _labelled_within(worked: Sequence[Step], lexemes: list[Lexeme]) -> bool:
             behind[:1] in ([":"], ["dash"])
             and before in ("next", "last", "first", "ordinal")
             or behind == ["number", ":"]
+            or before == "next"
+            and at <= _OPENS
+            and behind[:1] == [","]
+            and behind[1:] in _AT_WORK
         ):
             return any(isinstance(step, MAKES_STITCHES) and step.span.start > item.start for step in worked)
     return False

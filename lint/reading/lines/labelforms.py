@@ -96,6 +96,7 @@ def label_forms(words: tuple[str, ...], named: tuple[str, ...], sized: bool) -> 
     unsigned = rf"(?:(?={_WORK_BARE})|(?=(?-i:\p{{Lu}})){_WORK_FOLLOWS})"
     # the label's own sign: ":", ".", "–", ")" … or, failing that, words of work straight after it
     sign = rf"(?:(?P<sign>\s*(?:[*†‡]{{1,2}}:|:|\.{{2,}}|…|\.(?!\d)|->|=>|>{{1,2}}|[→➜➔➝⇒▶►»›]|\p{{So}}[\ufe0e\ufe0f]?|[-–—~]+|;|=|\||●|/(?=\s)|\)|,(?=\s*col))\s*(?:\((?:rs|ws|right side|wrong side)\)[.:]?)?)|\s*(?=\n|\Z)|\s+{_WORK_FOLLOWS}|[ \t]{{2,}}(?!{_TOLD_OF_ROWS})(?=\S[^\n]*{_WORKED}))"
+    comma = rf"(?P<sign>,)\s+(?={_WORK_BARE})"  # "Next rnd, sc in each st": a comma in front of stitches
     # "Row (1):"; in a pattern of sizes brackets hold the other sizes' numbers
     enclosed = (
         rf"(?:(?P<numbers>{figures})"
@@ -131,12 +132,12 @@ def label_forms(words: tuple[str, ...], named: tuple[str, ...], sized: bool) -> 
             flags,
         ),
         "several": expression(
-            rf"(?P<core>(?:(?:for\s+)?(?:the\s+)?(?:next|following)|then)\s+{so_many}\s+(?P<word>{word})\b{extra}){sign}"
+            rf"(?P<core>(?:(?:for\s+)?(?:the\s+)?(?:next|following)|then)\s+{so_many}\s+(?P<word>{word})\b{extra})(?:{sign}|{comma})"
             rf"|(?P<core>(?:the\s+)?(?:last|final)\s+{so_many}\s+(?P<word>{word})\b{extra})(?P<sign>\s*:|\s[-–—]+(?=\s))(?!{_COUNT_ALONE})",
             flags,
         ),
         "named": expression(
-            rf"(?P<core>(?P<name>{names})\s+(?P<word>{word}s?|ring)\b{extra})(?:\s*(?P<sign>:|\.|[-–—]+)|\s+{unsigned})",
+            rf"(?P<core>(?P<name>{names})\s+(?P<word>{word}s?|ring)\b{extra})(?:\s*(?P<sign>:|\.|[-–—]+)|{comma}|\s+{unsigned})",
             flags,
         ),
         "prefixed": expression(

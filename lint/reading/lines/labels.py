@@ -91,7 +91,8 @@ _SHORTENED = expression(
 _SECTION_LED = expression(
     r"\s*\p{Lu}\p{Ll}+(?: \p{L}+){0,2}: +(?=(?i:(?:work )?(?:the )?next (?:[\d(),/\[\] -]+)?(?:rows?|rounds?|rnds?)\b))(?i:work )?"
 )
-_SEVERAL = ("rows", "rounds", "rnds", "rds")
+SEVERAL = ("rows", "rounds", "rnds", "rds")
+HOW_MANY = "how many rows that is, is not said"  # by such a word without a number
 _LONGEST = 500  # characters of a label, and more
 
 
@@ -290,8 +291,8 @@ class LabelReader:
             or bool(groups.get("rows"))
             and rows is None
             or bool(groups.get("onward"))
-            or bool(groups.get("title"))
-            and word in _SEVERAL  # "Ribbing rnds:", "Two dec rows:": how many is not said, or not here
+            or bool(groups.get("title") or not numbers and groups.get("name") and not rows)
+            and word in SEVERAL  # "Ribbing rnds:", "Two dec rows:", "Next rnds:": how many is not said, or not here
             or self._sizes > 1
             and _OTHER_ROWS.search(extra) is not None,
             _is_tally(match, numbers, by_size),
@@ -329,4 +330,4 @@ def _colour(extra: str) -> str | None:
     return None
 
 
-__all__ = ["Found", "LabelReader"]
+__all__ = ["HOW_MANY", "SEVERAL", "Found", "LabelReader"]
