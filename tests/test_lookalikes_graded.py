@@ -243,3 +243,36 @@ def test_rows_of_which_no_number_is_told(label: str) -> None:
 def test_a_comma_behind_the_next_row(line: str, made: list[int | None]) -> None:
     """Work behind a comma is work, and is not passed over as talk."""
     assert _made(_US.format(_PLAIN_RING.format(line)))[3:] == made
+
+
+@pytest.mark.parametrize(
+    ("line", "made"),
+    [
+        ("If you would like a wider ring, inc 2 sts in each rnd.", 13),
+        ("If you want it flatter, dec 1 st in every second rnd.", 13),
+        ("If working the large ring, inc 2 sts in each rnd.", None),
+    ],
+)
+def test_what_a_maker_may_wish(line: str, made: int | None) -> None:
+    """Shaping for those who want it is none of the pattern's, shaping under any other condition may be."""
+    assert _made(_US.format(_PLAIN_RING.format(f"{line}\nNext rnd: Sc in each sc around.")))[-1] == made
+
+
+_TOLD = "COAT\nMake 13 ch.\n1st row: 1 dc in 2nd ch from hook, 1 dc in each ch to end. (12 dc)\n2nd row: 1 ch, 1 dc in each dc to end. (12 dc)\n{}\nNext row: 1 ch, 1 dc in each dc to end."
+
+
+@pytest.mark.parametrize(
+    ("line", "made"),
+    [
+        ("As 2nd row to last 4 dc, turn.", None),
+        ("Work as 2nd row to last 2 dc.", None),
+        ("Work in rows of 9 dc for 3 rows.", None),
+        ("Work in rows of dc for 3 rows.", 12),
+        ("As 2nd row.", 12),
+        ("As you see, the last 4 dc lean.", 12),
+    ],
+)
+def test_rows_told_without_a_label(line: str, made: int | None) -> None:
+    """A part of a row, or rows of so many stitches, are not passed over between two rows."""
+    text = _UK.format(_TOLD.format(line))
+    assert _made(text)[-1] == made and ("not-understood" in _rules(text)) is (made is None)

@@ -124,13 +124,33 @@ def _labelled_within(worked: Sequence[Step], lexemes: list[Lexeme]) -> bool:
     return False
 
 
+_WISHES = (
+    "want",
+    "prefer",
+    "like",
+    "wish",
+    "need",
+    "find",
+    "fancy",
+)  # "If you would like a wider rim, inc 2 sts in each row"
+
+
 def _rows_told(lexemes: list[Lexeme]) -> bool:
     """Whether rows and a shaping with its figure are told, or a number of rows to work: "Work 2 rows as Row 2, then dec 1 st …"."""
     kinds = [item.kind for item in lexemes]
     rows = any(kind in ("row", "round") for kind in kinds)
     shaped = any(pair in (("increase", "number"), ("decrease", "number")) for pair in pairwise(kinds))
     bidden = kinds[:2] == ["make", "number"] and any(kind in ("row", "round") for kind in kinds[2:4])
-    return rows and shaped or bidden
+    runs = ("for", "number", "row"), ("for", "number", "round")  # "Work in rows of 12 dc for 3 rows"
+    bidden = (
+        bidden
+        or kinds[:2] == ["make", "in"]
+        and any(run in runs for run in zip(kinds, kinds[1:], kinds[2:], strict=False))
+    )
+    wished = [item.lower for item in lexemes[:2]] == ["if", "you"] and any(
+        item.lower in _WISHES for item in lexemes[2:5]
+    )
+    return (rows and shaped or bidden) and not wished
 
 
 def _sentence_works(steps: Sequence[Step], lexemes: list[Lexeme]) -> bool:

@@ -204,7 +204,9 @@ def row_call(stream: Stream, steps: list[Step], start: int) -> bool:
     if how_often is None and stream.kind(-1) == ",":
         stream.at -= 1
     if how_often is not None and how_often.limit is not None and how_often.limit.kind is LimitKind.LAST:
-        return False  # "work as Row 3 to last 4 sts": a part of one row
+        stream.at = stream.sentence_end(start, ".", ";")  # "work as Row 3 to last 4 sts": a part of one row
+        steps.append(OpenWork(stream.span_from(start), stream.words(start, stream.at)))
+        return True
     said = _rows_said(stream) or striped(stream) if how_often is None else None
     until, open_ended, unit = until_count(stream, how_often) if said is None else (None, False, "stitches")
     at = stream.at
@@ -298,9 +300,8 @@ def rows_of_piece(stream: Stream, steps: list[Step], start: int) -> bool:
     before = len(steps)
     if names_rows(stream) and row_call(stream, steps, start):
         call, several = steps[-1], len(steps) - before
-        if (
-            several > 1 and stream.lexemes[start + 1].kind != "number"
-        ):  # "Work Rows 3, 2 and 3", but not "Work 2, 2, 3 rows"
+        listed = several > 1 and stream.lexemes[start + 1].kind != "number"
+        if listed or not isinstance(call, RowCall):  # "Work Rows 3, 2 and 3", but not "Work 2, 2, 3 rows"
             return True
         del steps[before:]
         if call.part is not None:
