@@ -112,3 +112,23 @@ def test_rows_in_turn_in_a_bracket(line: str, made: list[int | None], terms: str
     report = check(_WEDGE.format(terms, s="sc" if terms == "US" else "dc", line=line))
     cells = [row.cells[0].made for row in report.ledger.rows][4:]
     assert [cell.stitches if cell is not None else None for cell in cells] == made
+
+
+_HORN = "Horn\n\n{} terms\n\nRnd 1: 6 {s} in magic ring. (6)\nRnds 2-4: {S} in each st around. (6){line}\nRnd 5: {S} in each st around.\n"
+
+
+@pytest.mark.parametrize("terms", ["US", "UK"])
+@pytest.mark.parametrize(
+    ("line", "made"),
+    [
+        (" Close the tip the same way.", 6),
+        (" Close the point in the same manner.", 6),
+        ("\nClose the end of it in the same way", 6),
+        (" Close the tip with 2 {s} the same way.", None),
+    ],
+)
+def test_openings_closed_like_others(line: str, made: int | None, terms: str) -> None:
+    """What is drawn together works no stitch; with stitches it may."""
+    s = "sc" if terms == "US" else "dc"
+    report = check(_HORN.format(terms, s=s, S=s.title(), line=line.format(s=s)))
+    assert counts(report)[1:4] == [made] * 3

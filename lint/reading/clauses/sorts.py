@@ -31,7 +31,7 @@ from lint.reading.repeating.rhythms import going_on, named_row_worked
 from lint.reading.repeating.rowcalls import rows_of_piece
 from lint.reading.repeating.twoedges import two_edges
 from lint.reading.words.allbut import all_but_ends
-from lint.reading.words.fittings import but_how, fitting_fixed, so_far_apart
+from lint.reading.words.fittings import but_how, closed_alike, fitting_fixed, so_far_apart
 from lint.reading.words.lastpass import before_the_end, so_many_at_end
 from lint.reading.words.stream import CLOSERS, OPENERS, Stream
 from lint.tree import Step
@@ -196,6 +196,7 @@ SORTS = (
     Sort(("word", "middle", "corner", "the"), of_words(space_included)),
     Sort(("word", "make", "attach", "telling"), of_words(fitting_fixed)),
     Sort(("word",), of_words(but_how)),
+    Sort(("join", "word"), of_words(closed_alike)),
     Sort(("word",), Clauses.read_after_row),
     Sort(("number",), of_words(so_far_apart)),
     Sort(("ordinal",), of_words(starts_in_chain)),

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from lint.reading.words.stream import OPENERS, SIGNS, Stream
+from lint.reading.words.stream import CLOSERS, OPENERS, SIGNS, Stream
 from lint.tree import Remark, Step
 
 _FIXED = frozenset(
@@ -66,6 +66,26 @@ def so_far_apart(stream: Stream, steps: list[Step], start: int) -> bool:
     end = stream.next_of(*SIGNS, *OPENERS, "end", start=start)
     named = [item.lower for item in stream.lexemes[start + 3 : end] if item.kind != "the"]
     if named not in (["them"], ["eyes"], ["both"], ["both", "eyes"]):
+        return False
+    stream.at = end
+    steps.append(Remark(stream.span_from(start)))
+    return True
+
+
+_ALIKE = ("way", "manner", "fashion", "likewise", "alike", "before")
+_NAMED = ("word", "the", "ending", "same", "in", "as", "first", "manner", "other")  # "the tip in the same way"
+
+
+def closed_alike(stream: Stream, steps: list[Step], start: int) -> bool:
+    """Takes "Close the tip in the same way": an opening drawn together as another was, which works no stitch."""
+    words = stream.lexemes
+    if words[start].lower not in ("close", "closing") or start and words[start - 1].kind not in (".", ";", *CLOSERS):
+        return False
+    end = stream.sentence_end(start, ".", ";", *OPENERS)
+    said = words[start + 1 : end]
+    alike = said[-1:] if said and said[-1].kind == "open_work" else []  # "in the same way"
+    named = said[: len(said) - len(alike)]
+    if len(said) < 3 or any(item.kind not in _NAMED for item in named) or said[-1].lower.split()[-1] not in _ALIKE:
         return False
     stream.at = end
     steps.append(Remark(stream.span_from(start)))
