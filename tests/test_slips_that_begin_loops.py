@@ -26,6 +26,28 @@ def test_a_loop_for_each_stitch(text: str, words: str, loops: dict[int, int], pr
     assert spaces(report)[-1] == loops and corrections(report) == []
 
 
+_WIDE = "Frill\n\nUS terms\n\nRnd 1: 12 sc in magic ring, join with sl st in first sc. (12)\nRnd 2: {}\n"
+
+
+@pytest.mark.parametrize(
+    ("words", "loops"),
+    [
+        ("Sl st in same st as join, (ch 3, sk 1, sl st in next st) around, ch 3, join.", {3: 6}),
+        ("Sl st in first sc, *ch 4, sk next 2 sc, sl st in next sc; rep from * around, ch 4, join.", {4: 4}),
+        ("Sl st in first sc, *ch 4, sk next 2 sc, sl st in next sc; rep from * around.", {4: 4}),
+        (
+            "Sl st in first sc, *ch 4, sk 2 sc, sl st in next sc; rep from * 2 more times, ch 4, sk last 2 sc, join.",
+            {4: 4},
+        ),
+    ],
+)
+def test_loops_over_several_stitches(words: str, loops: dict[int, int]) -> None:
+    """The loop behind the repeat is the last one: it passes over what the others do, and is no part of another."""
+    report = check(_WIDE.format(words))
+    assert spaces(report)[-1] == loops and corrections(report) == []
+    assert "places-left-over" not in [rule for rule, _ in all_findings(report)]
+
+
 def test_a_wrong_number_of_loops() -> None:
     """A print that is one too many is found."""
     words = "Sl st in same st as join, (ch 4, sl st in next st) around, ch 4, join. (10 loops)"

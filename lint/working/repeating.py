@@ -142,13 +142,13 @@ class Repeating(Moving):
                 break
             stands = cursor.at == state[0][0] and self.gap_at == gap
             if stands and len(self.made) > state[6] and not self.ran_out_since(state):
-                if passes and self.is_round and _moves_on(step.items[-1]):
-                    # the last petal: its "sl st in next sp" has come round to the first
+                if passes and self.is_round and _moves_on(step.items[-1]):  # the last petal: come round to the first
                     passes += step.last_pass is None
                     self.restore(state) if step.last_pass is not None else None
                     break
                 raise PlacesUnknown("the repeat works into nothing of the row below, so that its end is not known")
-            if self.ran_out_since(state) or stands:
+            closed = not self.anchored and _moves_on(step.items[-1]) and _trails_off(step, following)
+            if self.ran_out_since(state) or stands or closed:
                 self.restore(state)
                 break
             passes, before_last = passes + 1, state

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from lint.place import Which
-from lint.tree import Chain, FastenOff, Join, Remark, Repeat, Step, Turn, Work
+from lint.tree import Chain, FastenOff, Join, Remark, Repeat, Skip, Step, Turn, Work
 
 
 def begins_loops(step: Work, following: tuple[Step, ...]) -> bool:
@@ -16,10 +16,12 @@ def begins_loops(step: Work, following: tuple[Step, ...]) -> bool:
         return False
     ahead = [one for one in following if not isinstance(one, Remark)]
     repeat, loop = (*ahead[:2], None, None)[:2]
-    if not isinstance(repeat, Repeat) or not isinstance(loop, Chain) or len(repeat.items) != 2:
+    if not isinstance(repeat, Repeat) or not isinstance(loop, Chain) or len(repeat.items) < 2:
         return False
-    chain, slip = repeat.items
-    closed = all(isinstance(one, (Join, Turn, FastenOff)) or _slips(one) for one in ahead[2:])
+    chain, *skips, slip = repeat.items
+    if not all(isinstance(one, Skip) for one in skips):
+        return False
+    closed = all(isinstance(one, (Join, Turn, FastenOff, Skip)) or _slips(one) for one in ahead[2:])
     return closed and isinstance(chain, Chain) and _slips(slip) and chain.length == loop.length
 
 
