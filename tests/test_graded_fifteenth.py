@@ -354,6 +354,13 @@ def test_rows_that_pass_their_number_by_in_one_size() -> None:
     assert "30 sts, and then 32" in next(one.message for one in found if one.rule == "count-differs")
 
 
+@pytest.mark.parametrize("more", [" (not counting edge st)", ", excluding the edge sts", ""])
+def test_a_number_that_is_counted_otherwise(more: str) -> None:
+    """Where something is left out of the number, nobody knows that it was passed by."""
+    told = _SLEEVE.format("26 (28, 31)").replace("31) sts", f"31) sts{more}")
+    assert ("count-differs" in _rules(_UK.format(told))) == (not more)
+
+
 @pytest.mark.parametrize("figures", ["26 (28, 30)", "25 (27, 29)"])
 def test_rows_that_all_come_to_their_number_or_none(figures: str) -> None:
     """Where no size comes to its number, the words may mean other rows: that is asked, and not corrected."""

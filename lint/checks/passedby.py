@@ -6,10 +6,14 @@ from collections.abc import Iterator
 from itertools import takewhile
 
 from lint.checks.context import Context
+from lint.expression import expression
 from lint.finding import Finding
 from lint.ledger import LedgerRow, Outcome
 from lint.source import Span
 from lint.tree import RowCall
+
+# "until there are 57 sts (not counting edge st)": what is counted otherwise may come to that number
+_OTHERWISE = expression(r"(?i)\b(?:not\s+(?:count|includ)\w*|excl\w*|without|besides|plus|incl\w*|apart\s+from)\b")
 
 
 def check_passed_by(context: Context) -> Iterator[Finding]:
@@ -45,7 +49,8 @@ def _passed(context: Context) -> Iterator[tuple[LedgerRow, list[int]]]:
         again = any(isinstance(step, RowCall) and step.part is not None for step in rows[0].row.steps)
         passed = {size: row for row in rows for size, cell in enumerate(row.cells) if cell.passed is not None}
         passed = {size: row for size, row in passed.items() if not _differs_before(context, row, size)}
-        if not passed or again:  # "Work as for Left Front": it is told there
+        otherwise = _OTHERWISE.search(context.source.slice(rows[0].row.span)) is not None
+        if not passed or again or otherwise:  # "Work as for Left Front": it is told there
             continue
         stopped = {size for row in rows for size, cell in enumerate(row.cells) if cell.stopped_by is not None}
         worked = [size for size, cell in enumerate(rows[0].cells) if cell.outcome is not Outcome.NOT_WORKED]
