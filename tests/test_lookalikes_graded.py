@@ -276,3 +276,24 @@ def test_rows_told_without_a_label(line: str, made: int | None) -> None:
     """A part of a row, or rows of so many stitches, are not passed over between two rows."""
     text = _UK.format(_TOLD.format(line))
     assert _made(text)[-1] == made and ("not-understood" in _rules(text)) is (made is None)
+
+
+_STRIPES = (
+    "Mat\n\nUS terms\nYarn: A (cream), B (blue)\n\nMAT\nWith A, ch 13.\nRow 1: Sc in 2nd ch from hook and in each ch across, turn. (12 sc)\n"
+    "Row 2: Ch 1, 2 sc in first sc, sc in each sc across, turn. (13 sc)\n{}\n"
+)
+
+
+@pytest.mark.parametrize("words", ["5 rows in blue", "5 rows in B", "5 blue rows", "5 rows in color B"])
+def test_rows_of_a_colour_are_not_rows_in_all(words: str) -> None:
+    """Five rows of one colour are others than five rows in all: which row is the last is not guessed."""
+    report = check(_STRIPES.format(f"Rep Row 2 until there are {words}."))
+    made = [row.cells[0].made for row in report.ledger.rows]
+    assert made[-1] is None and len([one for one in made if one is not None]) == 3  # the chain and two rows
+
+
+@pytest.mark.parametrize("words", ["for 3 rows in B", "until there are 5 rows in all", "until there are 5 rows"])
+def test_rows_that_are_told_are_worked_in_any_colour(words: str) -> None:
+    """So many rows more, or in all, are as many in any colour."""
+    report = check(_STRIPES.format(f"Rep Row 2 {words}."))
+    assert [row.cells[0].made.stitches for row in report.ledger.rows][1:] == [12, 13, 14, 15, 16]

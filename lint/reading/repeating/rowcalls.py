@@ -20,22 +20,7 @@ from lint.reading.words.stream import CLOSERS, OPENERS, Stream
 from lint.tree import MAKES_STITCHES, Join, OpenWork, RowCall, Step, Times, TimesKind, Turn
 
 _THERE_ARE = ("there", "are", "you", "have", "a", "total", "of", "piece", "work", "has")
-_WORKED = (
-    "have",
-    "has",
-    "been",
-    "are",
-    "is",
-    "worked",
-    "crocheted",
-    "made",
-    "completed",
-    "complete",
-    "done",
-    "altogether",
-    "finished",
-    "total",
-)
+_WORKED = tuple("have has been are is worked crocheted made completed complete done altogether finished total".split())
 
 
 _MOST_PASSES = 100
@@ -204,9 +189,7 @@ def row_call(stream: Stream, steps: list[Step], start: int) -> bool:
     if how_often is None and stream.kind(-1) == ",":
         stream.at -= 1
     if how_often is not None and how_often.limit is not None and how_often.limit.kind is LimitKind.LAST:
-        stream.at = stream.sentence_end(start, ".", ";")  # "work as Row 3 to last 4 sts": a part of one row
-        steps.append(OpenWork(stream.span_from(start), stream.words(start, stream.at)))
-        return True
+        return _untold(stream, steps, start)  # "work as Row 3 to last 4 sts": a part of one row
     said = _rows_said(stream) or striped(stream) if how_often is None else None
     until, open_ended, unit = until_count(stream, how_often) if said is None else (None, False, "stitches")
     at = stream.at
@@ -218,6 +201,8 @@ def row_call(stream: Stream, steps: list[Step], start: int) -> bool:
         stream.pass_to(".", ";", *OPENERS)
     told = how_often is not None or until is not None or said is not None
     open_ended = ends_with_row(stream) and not told or open_ended
+    if not told and not open_ended and stream.word("until", "till"):
+        return _untold(stream, steps, start)  # "until there are 5 rows in blue"
     rows, rows_in_all = said or (None, False)
     counted_in = piece_counted(stream) if rows_in_all else ""
     goes_on = {
@@ -331,6 +316,13 @@ def _in_that_order(stream: Stream) -> bool:
     return False
 
 
+def _untold(stream: Stream, steps: list[Step], start: int) -> bool:
+    """Takes the whole sentence of a call of which is not understood how far it goes."""
+    stream.at = stream.sentence_end(start, ".", ";")
+    steps.append(OpenWork(stream.span_from(start), stream.words(start, stream.at)))
+    return True
+
+
 def _times_follow(stream: Stream) -> bool:
     """Whether the sign at the cursor parts row numbers from how often: "Rep Rows 2 and 3, 4 or 5 times"."""
     behind = stream.inside(stream.at + 1, len(stream.lexemes))
@@ -360,9 +352,7 @@ def _rows_said(stream: Stream) -> tuple[Amount, bool] | None:
         total = "total" in (word.kind, word.lower) or total
     stream.take_if(*CLOSERS)
     ended = stream.done or stream.kind() in (".", ";", ",", "dash", "ending", *OPENERS)
-    ended = (
-        ended or until and names_piece(stream)
-    )  # "until there are 40 rows in Back"; "in blue" tells no number in all
+    ended = ended or until and names_piece(stream)  # "until there are 40 rows in Back", but not "in blue"
     if number is None or not named or not ended or not (until or how_long or total or more):
         stream.at = start
         return None

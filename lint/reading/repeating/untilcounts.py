@@ -102,12 +102,17 @@ def _counted_in(sort: Target | None) -> str:
     return (f"space:{length}" if length else "space") if sort.kind is TargetKind.SPACE else ""
 
 
+def _letters(word: str) -> bool:
+    """Whether a word is the letters of a yarn: "B", "CC1"."""
+    return word.isupper() and len(word) < 4
+
+
 def names_piece(stream: Stream) -> bool:
     """Whether "in Back", "in the panel" ends the words at the cursor; "in sc", "in each stripe", "in Color B" name none."""
     ahead = 2 if stream.kind(1) == "the" else 1
     words = stream.lexemes[stream.at + ahead : stream.next_of(*SIGNS, "ending")]
     plain = all(item.kind == "word" and item.text not in stream.vocabulary.colours for item in words)
-    coloured = any(item.lower in ("color", "colour", "same") for item in words)
+    coloured = any(item.lower in ("color", "colour", "same") or _letters(item.text) for item in words)
     return stream.kind() == "in" and bool(words) and plain and not coloured
 
 

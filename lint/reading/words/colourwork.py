@@ -16,6 +16,7 @@ from lint.tree import PLAIN
 _WORK = ("number", "stitch", "increase", "decrease", "special", "one_stitch")
 _ENDS = (",", ";", ".", "and", "turn", "join", "star", *OPENERS, *CLOSERS)
 _AFTER_FIGURE = (",", ";", ".", "and", "turn", "join", "star", *CLOSERS, "end", "=", "dash")
+_UNTIL_WITHIN = 8  # words before "rows" in "until you have worked a total of 5 rows"
 _LETTERS = ("A", "B", "C", "D", "E", "F", "G", "H", "MC", "CC")
 _OTHERWISE = ("stitch", "increase", "decrease", "chain", "back_loop", "front_loop", "special", "group_word", "ring")
 
@@ -91,13 +92,18 @@ def _colour_ahead(stream: Stream) -> Stream:
     return Stream([named[-1], sign, *stream.lexemes[comma + 1 :]], stream.vocabulary)
 
 
+def _counts_rows(read: list[Lexeme]) -> bool:
+    """Whether the words end in a number of rows that is to be reached: "until there are 5 rows"."""
+    return read[-1].kind in ("row", "round") and any(item.lower in ("until", "till") for item in read[-_UNTIL_WITHIN:])
+
+
 def _colour_at(stream: Stream, at: int, read: list[Lexeme]) -> tuple[int, str]:
     """How many lexemes from `at` on are a colour to be passed; and the sign to be put behind them where they stay."""
     one = stream.lexemes[at]
     after = [_kind(stream, at + ahead) for ahead in range(4)]
     opens = not read or read[-1].kind in _ENDS
-    if one.kind == "in" and read and read[-1].kind == "join":
-        return 0, ""  # "join in B, 8 sc": new yarn
+    if one.kind == "in" and read and (read[-1].kind == "join" or _counts_rows(read)):
+        return 0, ""  # "join in B, 8 sc": new yarn; "until there are 5 rows in B": not in all
     if one.kind in OPENERS and _colour(stream, at + 1) and after[2] in CLOSERS and after[3] in _WORK:
         return (3, "") if opens else (0, "")  # "(B) 8 sc"
     led = _led_colour(stream, at) if opens else 0
