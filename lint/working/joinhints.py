@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from lint.place import Place, TargetKind, Which
-from lint.tree import Chain, FastenOff, Join, Remark, Repeat, Step, Turn, UseYarn, Work
+from lint.tree import Chain, FastenOff, Group, Join, Remark, Repeat, Skip, Step, Turn, UseYarn, Work
 from lint.working.chains import JoinHint
+from lint.working.starts import into_round_start
 
 _BEHIND = (FastenOff, Remark, Turn, UseYarn)
 
@@ -36,13 +37,28 @@ def closes_at_base(steps: tuple[Step, ...]) -> bool:
     there the stitch of the join is one that the passes go over.
     """
     worked = [step for step in steps if not isinstance(step, _BEHIND)]
-    last, before = (worked[-1], worked[-2]) if len(worked) > 1 else (None, None)
+    if len(worked) < 2:
+        return False
+    last, before = worked[-1], worked[-2]
     joins = isinstance(last, Join) or isinstance(last, Work) and last.stitch == "sl st"
+    if joins and _loops_all_round(worked):
+        return not last.places or _base(last.places[0]) or into_round_start(last.places[0], None)
     if not joins or len(last.places) != 1 or not _base(last.places[0]):
         return False
     if isinstance(before, Repeat) and before.items:
         before = before.items[-1]
     return isinstance(before, Chain)
+
+
+def _loops_all_round(worked: list[Step]) -> bool:
+    """ "*Ch 5, sc in next st; rep from * around, ch 5, join": loops from the join on, the last of which is closed there."""
+    first, *between, _ = worked
+    chains = [step for step in between if not isinstance(step, Skip)]
+    if not isinstance(first, Repeat) or len(first.items) < 2 or len(chains) != 1:
+        return False
+    begun, closing = first.items[0], chains[0]
+    loops = isinstance(begun, Chain) and isinstance(closing, Chain) and begun.length == closing.length
+    return loops and isinstance(first.items[-1], (Work, Group))
 
 
 def _base(place: Place) -> bool:
