@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from lint.ledger import Cell, Ledger, Outcome
 from lint.pattern import Row
 from lint.working.fabric import Made
-from lint.working.pieces import NO_STITCHES
+from lint.working.rowworker import NO_STITCHES
 
 SERIOUS = ("run out", "too often", "does not fit", "left", "left over")
 RULES = {

@@ -5,7 +5,8 @@ Truths worked out by hand; what the words mean is common practice, no source.
 
 from __future__ import annotations
 
-from helpers import check, counts
+import pytest
+from helpers import check, corrections, counts
 
 LOST = "Hat\n\nUS terms\n\nHAT\nRnd 1: 18 sc in magic ring. (18)\nRnd 2: Grumble round the wobbly bits. ({})\n"
 
@@ -57,3 +58,16 @@ def test_a_size_whose_print_is_off_is_left_out_alone():
     result = check(head.format("24, 32, 36") + rows)
     last = result.ledger.rows[-1]
     assert [cell.made.stitches if cell.made else None for cell in last.cells] == [24, None, 36]
+
+
+@pytest.mark.parametrize("count", ["4 dc", "4 sts"])
+def test_stitches_of_a_row_known_by_its_count_answer_to_what_the_next_row_calls_them(count):
+    """The row below is known by its count alone: its stitches are the dc that the next row names, its end the chain."""
+    report = check(
+        "US terms.\n\nABBREVIATIONS\nch chain, dc double crochet, st(s) stitch(es)\n\nWRAP\nCh 6.\n"
+        "Row 1: Dc in 4th ch from hook (the 3 skipped ch count as the first dc), dc in each ch across. (4 dc)\n"
+        f"Row 2: Turn, ch 3 (counts as first dc here and throughout), fiddle. ({count})\n"
+        "Row 3: Turn, ch 3, dc in first dc (at the base of the ch 3), dc in each dc to turning ch, dc in top of turning ch. (5 dc)\n"
+    )
+    assert counts(report) == [4, None, 5]
+    assert corrections(report) == []

@@ -3,8 +3,7 @@
 from __future__ import annotations
 
 import pytest
-
-from tests.helpers import check, corrections, counts, spaces
+from helpers import check, corrections, counts, spaces
 
 ROUND_12 = """US terms.
 

@@ -57,8 +57,21 @@ class ChainRules:
         by_length = self.here.get(length) or self.by_length.get(length)
         return by_length or self.here.get(None) or self.any_length
 
-    def learn(self, length: int, counting: Counting) -> None:
-        self.by_length[length] = counting
+    def take_note(self, length: int, counting: Counting) -> None:
+        """Keeps what one row says of its beginning chain, for it alone or "here and throughout"."""
+        if counting.throughout:
+            self.by_length[length] = counting
+        elif counting.counts:
+            self.said_before.add(length)
+        else:
+            self.said_not.add(length)
+
+    def take_notes(self, steps: tuple[Step, ...], size: int) -> None:
+        """Keeps what is said of chains in a row that is not worked: the rows behind it go by that as well."""
+        for step in steps:
+            length = step.length.at(size) if isinstance(step, Chain) and step.counting is not None else None
+            if length is not None:
+                self.take_note(length, step.counting)
 
     def height(self, stitch: str) -> int:
         return self.heights.get(stitch, 3)

@@ -7,7 +7,7 @@ from dataclasses import dataclass, replace
 
 from lint.pattern import Stated, StatedItem
 from lint.reading.clauses.tunisian import TUNISIAN
-from lint.working.cursor import family
+from lint.working.cursor import family, goes_by
 from lint.working.fabric import Made
 
 CHAINS_COUNTED = "every single chain is counted"
@@ -89,12 +89,12 @@ def measured(item: StatedItem, made: Made, stated: Stated) -> list[int]:
             return [made.by_kind.get(name, made.slips)]
         name = family(name) if name.startswith("f") else name  # "20 fsc" are sc to what comes after
         exact = made.by_kind.get(name, 0)
-        plain = sum(number for kind, number in made.by_kind.items() if family(kind) == name)
+        plain = sum(number for kind, number in made.by_kind.items() if goes_by(kind, name))
         listed = {other.unit.partition(":")[2] for other in stated.items if other.unit.startswith("kind:")}
         beside = sum(
             number
             for kind, number in made.by_kind.items()
-            if family(kind) == name and (kind == name or kind not in listed)
+            if goes_by(kind, name) and (kind == name or kind not in listed)
         )
         apart = [made.apart.get(name, 0)] if _counts_groups(stated) else []  # "8 V-sts and 2 dc"
         return [*apart, beside, exact, plain] if exact or plain else [exact]

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from lint.place import Target, TargetKind
 from lint.working.clumps import in_one_place, makes_group, names_loops, not_passed, those_named
-from lint.working.fabric import Chains, Fabric, Node
+from lint.working.fabric import UNTOLD_KIND, Chains, Fabric, Node
 from lint.working.spacesof import RowSpaces
 from lint.working.troubles import Trouble, describe, name_of
 
@@ -24,6 +24,11 @@ def family(kind: str) -> str:
     if kind.endswith("tog"):
         kind = kind.rstrip("tog").rstrip("0123456789")
     return kind[1:] if kind in ("fsc", "fhdc", "fdc", "ftr") else kind
+
+
+def goes_by(kind: str, name: str | None) -> bool:
+    """Whether a stitch of a kind answers to a name: a FPdc to "dc", one of a row that is known by its count alone to any."""
+    return kind == name or family(kind) == name or kind == UNTOLD_KIND
 
 
 class Cursor:
@@ -100,7 +105,7 @@ class Cursor:
         if kind is TargetKind.STITCH:
             if not node.is_stitch:
                 return False
-            return node.kind == target.name or family(node.kind) == target.name if strict else True
+            return goes_by(node.kind, target.name) if strict else True
         if kind is TargetKind.SPACE:
             if node.kind != "space":
                 begun_on = node.kind == "ring" or node.kind == "ch" and self.nodes[0].kind == "ch"  # "in the last loop"
@@ -210,7 +215,7 @@ class Cursor:
                 node = nodes[index]
                 kind = node.kind
                 if kind != "space" or name is None and node.counted:
-                    if kind == "ring" or name is not None and kind != name and family(kind) != name:
+                    if kind == "ring" or name is not None and not goes_by(kind, name):
                         break
                     found.append(node)
                 index += 1
@@ -316,7 +321,7 @@ class Cursor:
             return None
         kinds = {node.kind for node in self.nodes[self.at : boundary]} - {"space", "ring"}
         if target.kind is TargetKind.STITCH:
-            kinds = {kind for kind in kinds if kind == target.name or family(kind) == target.name}
+            kinds = {kind for kind in kinds if goes_by(kind, target.name)}
         return kinds
 
     def back_from_end(self, targets: tuple[Target, ...], number: int, size: int, end: int | None = None) -> int:

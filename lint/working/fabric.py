@@ -128,6 +128,9 @@ class Fabric:
         return cls(nodes, circular, assumed=True, marks_unclear=True)
 
 
+UNTOLD_KIND = "stitch"  # of a row that stands on its printed count alone: whatever the next row calls its stitches
+
+
 @dataclass(frozen=True, slots=True)
 class Made:
     """What one row made, counted: stitches of sc height and up with chains that count, by kind, and spaces by length."""

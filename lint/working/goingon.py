@@ -27,9 +27,9 @@ from lint.working.bench import Worked
 from lint.working.cells import joins_yarn
 from lint.working.compare import measured
 from lint.working.cursor import PlacesUnknown
-from lint.working.fabric import Chains, Fabric, Made, Node
+from lint.working.fabric import UNTOLD_KIND, Chains, Fabric, Made, Node
 from lint.working.instances import Instance
-from lint.working.rowstate import NotDefined, TooMany
+from lint.working.rowstate import NotDefined, TooMany, main_stitch
 from lint.working.starts import MOST_TURNING_CHAINS, begins_own, from_other_end, turns_after
 from lint.working.trials import PieceState, Task, Trial, best_reading
 
@@ -181,10 +181,11 @@ def _of_stitches(unit: str, name: str) -> bool:
     return unit == "kind" or unit == "special" and name in _ONE_STITCH
 
 
-def as_printed(stated: Stated | None, size: int, circular: bool) -> Fabric | None:
+def as_printed(stated: Stated | None, size: int, circular: bool, steps: tuple[Step, ...] = ()) -> Fabric | None:
     """A plain row of as many stitches as printed, where the count is of stitches alone; else not known.
 
-    Of several kinds, "(6 sc, 30 dc)", it is of the commonest: how they lie is not told.
+    Of several kinds, "(6 sc, 30 dc)", it is of the commonest: how they lie is not told.  "(24 sts)" are of the one
+    stitch that the row's own steps name, else of a kind that is not known.
     """
     if stated is None or not stated.items or stated.series:
         return None
@@ -198,7 +199,17 @@ def as_printed(stated: Stated | None, size: int, circular: bool) -> Fabric | Non
     if not alike or any(number is None or not 0 < number < 20_000 for number in numbers):
         return None
     kind = max(zip(numbers, units, strict=True))[1][2]
-    return Fabric.plain(kind or "sc", sum(numbers), circular)
+    return Fabric.plain(kind or _only_stitch(steps) or UNTOLD_KIND, sum(numbers), circular)
+
+
+def _only_stitch(steps: tuple[Step, ...]) -> str | None:
+    """The one stitch of which a row's steps are, with its beginning chain that counts as one; None where they are of several."""
+    works = [step for step in walk(steps) if isinstance(step, Work) and step.stitch != "sl st"]
+    named = {main_stitch((work,)) for work in works}
+    named |= {
+        step.counting.stitch for step in steps if isinstance(step, Chain) and step.counting and step.counting.stitch
+    }
+    return named.pop() if len(named - {"stitch"}) == 1 and "stitch" not in named else None
 
 
 def row_as_printed(stated: Stated | None, made: Made, fabric: Fabric, size: int, circular: bool) -> Fabric | None:

@@ -9,7 +9,7 @@ from dataclasses import dataclass, field
 
 from lint.place import TargetKind, Which
 from lint.tree import Repeat, Work
-from lint.working.cursor import family
+from lint.working.cursor import goes_by
 from lint.working.fabric import Node
 from lint.working.repeating import Repeating
 from lint.working.rowstate import MOST_STITCHES, TooMany
@@ -29,7 +29,7 @@ class PlainRun:
     def answers(self, kinds: set[str]) -> bool:
         """Whether stitches of all these kinds are places of the run."""
         for kind in kinds - self.fits:
-            if kind in ("space", "ring") or self.name is not None and self.name not in (kind, family(kind)):
+            if kind in ("space", "ring") or self.name is not None and not goes_by(kind, self.name):
                 return False
             self.fits.add(kind)
         return True

@@ -10,7 +10,7 @@ from lint.loops import is_loop
 from lint.place import Limit, LimitKind, Target, TargetKind, Which
 from lint.reading.words.lists import alike
 from lint.tree import Chain, Covers, Group, Join, Remark, Repeat, Skip, Step, TimesKind, Work, walk
-from lint.working.cursor import PlacesUnknown, Trouble, family
+from lint.working.cursor import PlacesUnknown, Trouble, goes_by
 from lint.working.earlier import Behind, behind, passes
 from lint.working.moving import Moving
 from lint.working.rowstate import Noted
@@ -334,7 +334,7 @@ class Repeating(Moving):
                     or bool(lengths)
                     and (None in lengths or node.length in lengths)
                 )
-            elif node.is_stitch and not (others_passed and family(node.kind) not in named):
+            elif node.is_stitch and not (others_passed and not any(goes_by(node.kind, name) for name in named)):
                 found += stitches
         return found
 

@@ -6,6 +6,7 @@ from lint.growth import ShapedWhere
 from lint.place import Place, Target, TargetKind, Which
 from lint.tree import Group, Loops, OpenWork, Remark, Repeat, Shaping, Step, Work
 from lint.working.cursor import PlacesUnknown, family
+from lint.working.fabric import UNTOLD_KIND
 from lint.working.grouping import Grouping
 
 _AT_EDGES = (ShapedWhere.EACH_END, ShapedWhere.ONE_END)
@@ -42,7 +43,8 @@ class Spreading(Grouping):
             return
         if step.over is None and step.where in _AT_EDGES and any(map(_makes_stitches, steps[:index])):
             raise PlacesUnknown("which of the row's stitches are worked beside the shaping is not said")
-        stitch = next((family(node.kind) for node in self.cursor.nodes if node.is_stitch), self.main)
+        kinds = (family(node.kind) for node in self.cursor.nodes if node.is_stitch and node.kind != UNTOLD_KIND)
+        stitch = next(kinds, self.main)
         whole = Place(step.span, Which.EACH, (Target(TargetKind.ANY_STITCH),))
         run = Work(step.span, stitch, places=(step.over or whole,))
         self.work_stitches(run, (*steps[index + 1 :], *following))

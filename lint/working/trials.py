@@ -353,12 +353,7 @@ def _compared(task: Task, worked: Worked) -> Comparison | None:
 def settle(best: Trial, state: PieceState, place: int) -> None:
     """Keep what the counts have settled for the rest of the pattern."""
     for length, counting in best.worked.learned:
-        if counting.throughout:
-            state.rules.learn(length, counting)
-        elif counting.counts:
-            state.rules.said_before.add(length)
-        else:
-            state.rules.said_not.add(length)
+        state.rules.take_note(length, counting)
     for key, (taken, _) in best.worked.choices.asked.items():
         if key[0] in CHAIN_KEYS and key in best.forced:
             state.usual[key] = 1 - taken

@@ -6,7 +6,7 @@ from dataclasses import replace
 
 from lint.lexicon import Lexeme
 from lint.pattern import Stated
-from lint.place import LimitKind, Which
+from lint.place import LimitKind, TargetKind, Which
 from lint.reading.clauses.otherwords import WordClauses
 from lint.reading.counting import counts, lastcounts
 from lint.reading.counting.attheend import count_at_end
@@ -16,13 +16,17 @@ from lint.reading.places.countunits import left_over
 from lint.reading.words.stream import CLOSERS, OPENERS
 from lint.tree import (
     MAKES_STITCHES,
+    Evenly,
     FastenOff,
+    Group,
     Join,
+    LastPlace,
     OpenWork,
     Remark,
     Repeat,
     RowCall,
     Shaping,
+    Step,
     TimesKind,
     Turn,
     UseYarn,
@@ -60,6 +64,13 @@ class CountClauses(WordClauses):
             self.reading.stated = counts.read(stream.inside(stream.at, stream.at + 2), bare=False)
             stream.at += 3 if left_over(stream, 2) else 2  # "hdc in each st around, 70 hdc, join"
             return self.reading.stated is not None
+        if worked and (end := lastcounts.last_figure(stream)) is not None and self.closed():
+            unit = stream.kind(1) in ("stitch", "any_stitch")
+            found = counts.read(stream.inside(stream.at, stream.at + 1 + unit), bare=True)
+            if found is not None:
+                stream.at = end  # "sl st in first sc, 24 sc.", "in each st across 24 sc"
+                self.reading.stated = replace(found, perhaps=self.as_work(found))
+                return True
         if worked and (found := summed_up(stream, self.steps)) is not None:
             self.reading.stated = replace(found, perhaps=self.as_work(found))
             return True
@@ -151,6 +162,33 @@ class CountClauses(WordClauses):
         last = next((step for step in reversed(self.steps) if not isinstance(step, FastenOff)), None)
         filled = isinstance(last, Repeat) and last.times.kind is TimesKind.FILL
         return isinstance(last, Join) or filled and (last.times.limit is None or last.times.limit.kind is LimitKind.END)
+
+    def closed(self) -> bool:
+        """Whether nothing is left to be worked: the round is closed, the yarn cut, or the last clause goes to the end."""
+        told = [
+            step for step in self.steps if not isinstance(step, (Remark, LastPlace))
+        ]  # "(counts as 1 dc) and in each ch across"
+        last = told[-1] if told else None
+        if isinstance(last, Turn) and last.turned and len(told) > 2:
+            return self.at_the_end(told[-2])
+        first = isinstance(last, Work) and last.stitch == "sl st" and len(last.places) == 1 and last.number.lone == 1
+        slipped = first and last.places[0].which is Which.FIRST
+        return isinstance(last, (Join, FastenOff, RowCall)) or slipped or self.at_the_end(last)
+
+    def at_the_end(self, step: Step | None) -> bool:
+        """Whether a clause goes on to the row's end, all the way along an edge, or into the row's last stitch."""
+        if isinstance(step, (Work, Group)) and step.places:
+            last = step.places[-1]
+            return (
+                last.which is Which.LAST
+                or last.targets[0].kind is TargetKind.TURNING_CHAIN
+                or last.which is Which.EACH
+                and (last.limit is None or last.limit.kind is LimitKind.END)
+            )
+        if isinstance(step, Repeat):
+            limit = step.times.limit
+            return step.times.kind is TimesKind.FILL and (limit is None or limit.kind is LimitKind.END)
+        return isinstance(step, Evenly) or isinstance(step, OpenWork) and "evenly" in step.words
 
     def behind_sign(self, sign: Lexeme) -> bool:
         """Whether the last clause stands behind the same sign as the words at the cursor do."""

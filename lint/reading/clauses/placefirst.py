@@ -7,6 +7,7 @@ from dataclasses import replace
 from lint.place import Place, TargetKind, Which
 from lint.reading.clauses.alongside import WithClauses
 from lint.reading.clauses.base import STITCHY, Reading, all_read
+from lint.reading.counting.lastcounts import last_figure
 from lint.reading.places.freeloops import FreeLoops
 from lint.reading.places.places import places
 from lint.reading.places.targets import LOOPS
@@ -35,7 +36,7 @@ from lint.tree import (
 _AFTER_LOOPS = (":", ",", ";", ".", "end", "number", "stitch", "increase", "decrease", "dash", *OPENERS)
 _LISTED = ("chain", "number", "stitch", "special", "one_stitch", "picot", "group_word", "increase", "decrease")
 # what may follow a clause that only names more places
-_AFTER_PLACES = (":", ",", ";", ".", "end", "(", "dash", "turn", "no_turn", "join", "star", "fasten_off")
+_AFTER_PLACES = (":", ",", ";", ".", "end", *OPENERS, "dash", "turn", "no_turn", "join", "star", "fasten_off")
 
 _RING_ENDS = (":", ",", ";", ".")  # "In a magic ring; ch 1; 8 sc"
 _EACH_IN_ONE = ("sc", "hdc", "dc", "tr", "inc")  # these go into one place each, over however many they are worked
@@ -163,7 +164,9 @@ class PlaceFirstClauses(WithClauses):
 
     def more_places(self, found: tuple[Place, ...]) -> bool:
         """ "dc in 4th ch from hook (counts as 2 dc) and in each ch across": more places for the stitch before."""
-        if self.stream.kind() not in (*_AFTER_PLACES, *CLOSERS):
+        counted = found[-1].which is Which.EACH and self.stream.kind(-1) in ("across", "around")
+        counted = counted and last_figure(self.stream) is not None
+        if not counted and self.stream.kind() not in (*_AFTER_PLACES, *CLOSERS):
             return False
         for index in range(len(self.steps) - 1, -1, -1):
             step = self.steps[index]

@@ -14,6 +14,8 @@ from lint.reading.words.rowending import ends_work
 from lint.reading.words.stream import CLOSERS, OPENERS, Stream
 from lint.tree import Step, Work
 
+_FEWEST = 3  # fewer stitches behind a join are rather a few more of them than all there are
+_IN_ALL = ("total", "all", "altogether", "made")
 _GROUPS = ("special", "one_stitch", "group_word")
 
 
@@ -71,6 +73,25 @@ def of_one_sort(stream: Stream) -> bool:
         or stream.peek(behind).value == "sl st"
         and stream.kind(behind + 1) in ("to", "join")
     )
+
+
+def last_figure(stream: Stream) -> int | None:
+    """Index behind "24 sc", "24 sc in total", or behind a comma a bare "24", where these are the last words of a row."""
+    if stream.kind() != "number":
+        return None
+    unit = stream.kind(1) in ("stitch", "any_stitch")
+    value = stream.peek().quantity.lone
+    if value is not None and value < _FEWEST or unit and stream.peek(1).value == "sl st":
+        return None
+    behind = 1 + unit
+    if not unit and stream.kind(-1) != ",":
+        return None
+    if unit and stream.kind(behind) in ("in", "the") and stream.peek(behind + 1).lower in _IN_ALL:
+        behind += 2
+    elif unit and stream.peek(behind).lower in _IN_ALL:
+        behind += 1
+    last = behind + (stream.kind(behind) in (".", ","))
+    return stream.at + behind if stream.kind(last) in ("end", "fasten_off", "turn", "no_turn") else None
 
 
 def perhaps_more(steps: list[Step], stated: Stated | None, lexemes: list[Lexeme], sizes: int) -> Stated | None:

@@ -1,0 +1,80 @@
+"""Counts without a sign of their own behind a row's end: "join with sl st in first sc, 24 sc.", "in each st across 24 sc"."""
+
+from __future__ import annotations
+
+import pytest
+from helpers import check, corrections, counts, outcomes
+
+ROUND_12 = """US terms.
+
+ABBREVIATIONS
+ch chain, sc single crochet, sl st slip stitch, st(s) stitch(es), rnd round, inc increase
+
+DISC
+Ch 4, join with sl st in first ch to form a ring.
+Rnd 1: Ch 1, 12 sc in ring, join with sl st in first sc. (12 sc)
+Rnd 2: {}
+"""
+ROW_12 = """US terms.
+
+ABBREVIATIONS
+ch chain, sc single crochet, dc double crochet, sl st slip stitch, st(s) stitch(es)
+
+STRIP
+Ch 14.
+Row 1: {}
+Row 2: Ch 1, sc in each st across, turn. (12 sts)
+"""
+
+
+@pytest.mark.parametrize(
+    "behind",
+    [
+        "join with sl st in first sc, 24 sc.",
+        "join with sl st in first sc 24 sc",
+        "join, 24 sc",
+        "ss in first sc, 24 sc.",
+        "join, 24 sts in total.",
+        "join, 24 sc made.",
+        "join, 24.",
+    ],
+)
+def test_figure_behind_the_join_is_the_count(behind):
+    """Nothing is worked behind a join that ends the round: the figure there is its count, and not 24 more stitches."""
+    report = check(ROUND_12.format("Ch 1, 2 sc in each sc around, " + behind))
+    assert (counts(report)[-1], outcomes(report)[-1]) == (24, "agrees")
+
+
+def test_wrong_count_behind_the_join_is_told():
+    """A wrong figure behind a join is a wrong count, at its words."""
+    report = check(ROUND_12.format("Ch 1, 2 sc in each sc around, join with sl st in first sc, 26 sc."))
+    assert [rule for rule, _ in corrections(report)] == ["count-differs"]
+
+
+def test_few_stitches_behind_a_join_are_no_count():
+    """Two stitches are not the count of a round: the words are worked or not understood, never compared with it."""
+    report = check(ROUND_12.format("Ch 1, 2 sc in each sc around, join with sl st in first sc, 2 sc."))
+    assert "count-differs" not in {rule for rule, _ in corrections(report)}
+
+
+@pytest.mark.parametrize("count", ["[12 dc]", "{12 dc}", "12 dc", ", 12 dc."])
+def test_figure_behind_a_run_that_a_note_cuts_in_two(count):
+    """ "(the skipped ch count) and in each ch across [12 dc]": the bracket is no group that goes into each chain."""
+    words = f"Dc in 4th ch from hook (skipped ch count as first dc) and in each ch across {count}"
+    report = check(ROW_12.format(words))
+    assert (counts(report)[0], outcomes(report)[0]) == (12, "agrees")
+    assert corrections(report) == []
+
+
+def test_figure_behind_a_turn():
+    """The row went to its end and is turned: the figure is its count."""
+    report = check(
+        ROW_12.format("Dc in 4th ch from hook (3 skipped ch count as dc) and in each ch across, turn, 12 dc.")
+    )
+    assert (counts(report)[0], outcomes(report)[0]) == (12, "agrees")
+
+
+def test_stitches_behind_a_short_row_are_no_count():
+    """A row that is turned before its end may go on with the figure: nothing is compared with it."""
+    report = check(ROW_12.format("Sc in 2nd ch from hook and in next 5 ch, turn, 6 sc.").replace("Ch 14", "Ch 13"))
+    assert outcomes(report)[0] != "differs"
