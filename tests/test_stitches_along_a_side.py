@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import pytest
-from helpers import check, corrections, counts
+from helpers import all_findings, check, corrections, counts
 
 _SQUARE = (
     "Test square\nUS terms\n\n"
@@ -43,3 +43,21 @@ def test_one_too_few_along_a_side() -> None:
 def test_one_side_alone_is_not_all_round(words: str) -> None:
     """Without a repeat, or along row ends, nothing says that the words for one side are for all four."""
     assert counts(check(_SQUARE.format(words)))[1] != 32
+
+
+@pytest.mark.parametrize(
+    ("words", "made"),
+    [
+        ("sc in each st across, 12 sc in row ends", 24),
+        ("sc in each st across. 12 sc in row ends, 2 sc in corner, 12 sc across the chain, join", 38),
+        ("sc in each st across, 12 sc into the row ends, join", 24),
+    ],
+)
+def test_many_stitches_in_row_ends_are_all_there_are(words: str, made: int) -> None:
+    """ "12 sc in row ends" tells how many go along the edge: not twelve into each row end, and no count of the row."""
+    report = check(
+        "US terms.\n\nABBREVIATIONS\nch chain, sc single crochet, st(s) stitch(es)\n\nMAT\nCh 13.\n"
+        f"Row 1: Sc in 2nd ch from hook and in each ch across. (12 sc)\nRnd 2: Ch 1, {words}.\n"
+    )
+    assert counts(report)[-1] == made
+    assert "count-differs" not in [rule for rule, _ in all_findings(report)]

@@ -102,7 +102,7 @@ class CountClauses(WordClauses):
         stream, start = self.stream, self.stream.at
         parted = stream.kind(-1) in (";", ".", ":", "|") and stream.kind(1) == "stitch"
         last = self.steps[-1] if self.steps else None
-        found = counts.bare_count(stream, worked, self.over() or isinstance(last, Turn))
+        found = counts.bare_count(stream, worked, self.over() or isinstance(last, Turn) or self.closed())
         noted = stream.lexemes[start - 1 : start] and stream.lexemes[start - 1].kind in CLOSERS
         if found is not None and noted and isinstance(last, Remark):
             again = any(item.kind in OPENERS for item in stream.lexemes[start : stream.at])
@@ -112,8 +112,8 @@ class CountClauses(WordClauses):
             return None  # "8 sc (white) 4 sc"
         if found is None or not parted or self.runs_to_end() or self.over():
             return found
-        if isinstance(last, RowCall) and found.series:
-            return found  # "Rows 4 to 6: As Row 3. 9 dc, 11 dc, 13 dc"
+        if isinstance(last, RowCall) and (found.series or len(found.items) > 1):
+            return found  # "Rows 4 to 6: As Row 3. 9 dc, 11 dc, 13 dc", "Rep Row 2. 16 dc; 15 ch-1 sps."
         if stream.lexemes[start - 1].kind == ":" and self.changes_colour(start) and not self.runs_to_end(2):
             stream.at = start
             return None  # "sc in next 6, change to red: 6 sc"
@@ -170,21 +170,18 @@ class CountClauses(WordClauses):
         ]  # "(counts as 1 dc) and in each ch across"
         last = told[-1] if told else None
         if isinstance(last, Turn) and last.turned and len(told) > 2:
-            return self.at_the_end(told[-2])
+            return self.at_the_end(told[-2]) or _in_last(told[-2])
         first = isinstance(last, Work) and last.stitch == "sl st" and len(last.places) == 1 and last.number.lone == 1
         slipped = first and last.places[0].which is Which.FIRST
-        return isinstance(last, (Join, FastenOff, RowCall)) or slipped or self.at_the_end(last)
+        called = isinstance(last, RowCall) and not (self.stream.kind(-1) == "," and self.stream.kind(1) == "stitch")
+        return isinstance(last, (Join, FastenOff)) or called or slipped or self.at_the_end(last)
 
     def at_the_end(self, step: Step | None) -> bool:
-        """Whether a clause goes on to the row's end, all the way along an edge, or into the row's last stitch."""
+        """Whether a clause goes on to the row's end, all the way along an edge, or into the turning chain."""
         if isinstance(step, (Work, Group)) and step.places:
             last = step.places[-1]
-            return (
-                last.which is Which.LAST
-                or last.targets[0].kind is TargetKind.TURNING_CHAIN
-                or last.which is Which.EACH
-                and (last.limit is None or last.limit.kind is LimitKind.END)
-            )
+            whole = last.which is Which.EACH and (last.limit is None or last.limit.kind is LimitKind.END)
+            return whole or last.targets[0].kind is TargetKind.TURNING_CHAIN
         if isinstance(step, Repeat):
             limit = step.times.limit
             return step.times.kind is TimesKind.FILL and (limit is None or limit.kind is LimitKind.END)
@@ -218,3 +215,8 @@ class CountClauses(WordClauses):
             return last.times.kind is TimesKind.FILL and (limit is None or limit.kind is LimitKind.END)
         run = last.places[-1] if isinstance(last, Work) and last.places else None
         return run is not None and run.which is Which.EACH and (run.limit is None or run.limit.kind is LimitKind.END)
+
+
+def _in_last(step: Step) -> bool:
+    """Whether a clause goes into the row's last stitch: round a chain, work goes on behind it where nothing is turned."""
+    return isinstance(step, (Work, Group)) and bool(step.places) and step.places[-1].which is Which.LAST

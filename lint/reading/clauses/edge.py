@@ -12,7 +12,7 @@ from lint.reading.clauses.cluster import ClusterClauses
 from lint.reading.places.freeloops import NOT_NUMBERED, FreeLoops, free_loops
 from lint.reading.places.limits import worded_edge
 from lint.reading.places.targets import ANY, FREE, LOOPS, is_space_word
-from lint.reading.repeating.repeats import Mark
+from lint.reading.repeating.marks import Mark
 from lint.reading.words.piecewords import PIECE_WORDS, tells_piece
 from lint.reading.words.stream import OPENERS, SIGNS
 from lint.tree import MAKES_STITCHES, AlongEdge, Chain, Evenly, Group, OtherSide, Remark, Skip, Step, Turn, Work

@@ -8,7 +8,7 @@ from lint.place import TargetKind
 from lint.reading.clauses.base import all_read
 from lint.reading.clauses.listrepeats import ListRepeats
 from lint.reading.places.places import places
-from lint.reading.repeating import repeats
+from lint.reading.repeating.endingatmark import ending_at_mark
 from lint.reading.repeating.omitting import omit, without
 from lint.reading.repeating.rowcalls import ends_with_row
 from lint.reading.words import lastpass
@@ -23,7 +23,7 @@ class EndingClauses(ListRepeats):
 
     def read_ending(self, start: int) -> bool:
         stream = self.stream
-        if repeats.ending_at_mark(stream, self.steps):
+        if ending_at_mark(stream, self.steps):
             return True
         if self.steps and isinstance(self.steps[-1], (RowCall, OpenWork)) and ends_with_row(stream):
             self.steps.append(Remark(stream.span_from(start)))

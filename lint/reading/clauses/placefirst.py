@@ -12,7 +12,8 @@ from lint.reading.places.freeloops import FreeLoops
 from lint.reading.places.places import places
 from lint.reading.places.targets import LOOPS
 from lint.reading.repeating import repeats
-from lint.reading.repeating.repeats import Mark, open_star
+from lint.reading.repeating.marks import Mark
+from lint.reading.repeating.repeats import open_star
 from lint.reading.repeating.rowcalls import names_rows, row_call
 from lint.reading.repeating.times import times as read_times
 from lint.reading.words.lists import bare, mirrored

@@ -10,6 +10,7 @@ from lint.reading.counting.worded import counts_in_words
 from lint.reading.words.alongsides import sides_to_corners
 from lint.reading.words.barefigures import figures_as_stitches
 from lint.reading.words.chainsides import other_sides_told
+from lint.reading.words.clausesigns import clauses_parted
 from lint.reading.words.colourwork import colours_apart
 from lint.reading.words.knownwords import in_known_words
 from lint.reading.words.linestops import without_short_stops
@@ -28,6 +29,8 @@ def prepared(stream: Stream) -> tuple[Stream, list[Lexeme], list[UnfitList]]:
     stream = sections_named(other_sides_told(without_short_stops(stream).with_size_lists()))
     words = stream.lexemes
     stream, unfit = with_unfit_folded(stream)
-    stream = signs_as_commas(figures_as_stitches(colours_apart(bars_as_stitches(crosses(pairs_as_two(stream))))))
+    stream = clauses_parted(
+        signs_as_commas(figures_as_stitches(colours_apart(bars_as_stitches(crosses(pairs_as_two(stream))))))
+    )
     stream = sides_to_corners(shapings_in_order(said_plainly(squares_as_list(letters_as_rows(in_known_words(stream))))))
     return counts_set_apart(counts_in_words(stream.without(asides(stream) | emphasis(stream)))), words, unfit

@@ -8,7 +8,7 @@ from lint.amount import Amount
 from lint.lexeme import Lexeme
 from lint.place import Limit, LimitKind, Place, Target, TargetKind, Which
 from lint.reading.clauses.base import all_read
-from lint.reading.repeating.repeats import Mark
+from lint.reading.repeating.marks import Mark
 from lint.reading.words.stream import SIGNS, Stream
 from lint.tree import Chain, Evenly, Group, Repeat, Skip, Step, Times, TimesKind, Work
 

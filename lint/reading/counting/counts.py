@@ -18,7 +18,7 @@ from lint.reading.counting.shares import shares_begin
 from lint.reading.counting.unitsfirst import units_first
 from lint.reading.places import countunits
 from lint.reading.places.guard import bids_again
-from lint.reading.words.rowending import ends_work, remark_at
+from lint.reading.words.rowending import ends_work, remark_at, sorts_end
 from lint.reading.words.stream import CLOSERS, OPENERS, Stream
 
 LEADS = (".", ";", "...", "..", "…", "dash", "=", ":", "→", "•", "|", "●")
@@ -162,7 +162,7 @@ def bare_count(stream: Stream, worked: bool, over: bool = False) -> Stated | Non
         return between
     stop = stream.lexemes[end].kind if end < len(stream.lexemes) else ""
     if stop == ";" or stop == "." and over:  # "48 dc; 60 dc" of a range of two
-        longer = stream.sentence_end(end) if stop == ";" else end
+        longer = sorts_end(stream, end) if stop == ";" else end
         while stop == "." and [item.kind for item in stream.lexemes[longer : longer + 2]] == [".", "number"]:
             longer = stream.sentence_end(longer + 1, ".", ";")
         all_of_it = read(stream.inside(start, longer), bare=False) if ends_work(stream, longer) else None

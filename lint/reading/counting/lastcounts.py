@@ -77,8 +77,8 @@ def of_one_sort(stream: Stream) -> bool:
 
 def last_figure(stream: Stream) -> int | None:
     """Index behind "24 sc", "24 sc in total", or behind a comma a bare "24", where these are the last words of a row."""
-    if stream.kind() != "number":
-        return None
+    if stream.kind() != "number" or stream.kind(-1) in ("and", "then", "+", "to"):
+        return None  # "in each st around and 12 sc" goes on
     unit = stream.kind(1) in ("stitch", "any_stitch")
     value = stream.peek().quantity.lone
     if value is not None and value < _FEWEST or unit and stream.peek(1).value == "sl st":
@@ -90,8 +90,11 @@ def last_figure(stream: Stream) -> int | None:
         behind += 2
     elif unit and stream.peek(behind).lower in _IN_ALL:
         behind += 1
-    last = behind + (stream.kind(behind) in (".", ","))
-    return stream.at + behind if stream.kind(last) in ("end", "fasten_off", "turn", "no_turn") else None
+    last = behind
+    while stream.kind(last) in (".", ",", ";", "and", "then"):
+        last += 1
+    done = stream.kind(last) in ("end", "join", "fasten_off", "turn", "no_turn") or stream.peek(last).value == "sl st"
+    return stream.at + behind if done and ends_work(stream, stream.at + last) else None
 
 
 def perhaps_more(steps: list[Step], stated: Stated | None, lexemes: list[Lexeme], sizes: int) -> Stated | None:

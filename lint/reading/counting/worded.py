@@ -116,6 +116,8 @@ def counts_in_words(stream: Stream) -> Stream:
 def _may_be_work(lexemes: list[Lexeme], begun: int, end: int) -> bool:
     """Whether "6 sc in this rnd", "6 sc at end of rnd" may be worked: nothing before says that the row has come to its end."""
     words = lexemes[begun:end]
+    if words[-1].kind == "row_end" and words[-1].lower.endswith("ends"):
+        return True  # "12 sc in row ends" goes into them
     sure = any(_is(item, (*_SURE, *_SURE_OF_STITCHES)) for item in words if item.kind != "total")
     if sure or any(item.kind == "any_stitch" for item in words):
         return False

@@ -3,9 +3,11 @@
 from __future__ import annotations
 
 from lint.amount import ONE
+from lint.lexicon import Lexeme
 from lint.place import Place, Target, TargetKind, Which
 from lint.reading.places.targets import how_many
 from lint.reading.words.stream import Stream
+from lint.tree import Work
 
 _SIDE = ("side", "sides", "edge", "ends")
 _GOES_ON = ("of", "below", "number", "ordinal", "dash")  # "of next row 4": what is meant is told otherwise
@@ -29,3 +31,16 @@ def ends_of_next_rows(stream: Stream) -> Place | None:
     number = number or ONE
     ends = Target(TargetKind.ROW_END, "each" if number != ONE else None)
     return Place(stream.span_from(start), Which.ELSEWHERE, (ends,), number, each_of=number != ONE)
+
+
+_MOST_IN_ONE = 3  # stitches that go into one row end; of more, "24 sc in row ends" tells how many there are in all
+
+
+def spread_over_row_ends(step: Work, words: list[Lexeme]) -> bool:
+    """Whether "24 sc in row ends" tells how many stitches go along the edge, and not how many into each row end."""
+    place = step.places[0] if len(step.places) == 1 else None
+    plain = step.number_said and step.together is None and step.special is None and step.stitch not in ("inc", "dec")
+    if place is None or not plain or place.targets[0].kind is not TargetKind.ROW_END or place.which is not Which.EACH:
+        return False
+    many = all(number is not None and number > _MOST_IN_ONE for number in step.number.values)
+    return many and not any("each" in item.lower or "every" in item.lower for item in words)

@@ -394,5 +394,6 @@ def same_as(stream: Stream) -> None:
             and stream.kind() not in (*SIGNS, ":", "and", "turn", "then")
             and not (stream.kind() == "dash" and stream.work_at(stream.at + 1))
             and not stream.leads_to_work(stream.at)
+            and not stream.placed_work_at(stream.at)
         ):
             stream.take()

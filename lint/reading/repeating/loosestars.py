@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from lint.place import Limit, LimitKind, Which
-from lint.reading.repeating.repeats import Folded, Mark
+from lint.reading.repeating.marks import Folded, Mark
 from lint.tree import (
     Chain,
     Covers,

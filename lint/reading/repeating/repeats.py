@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
-
 from lint.amount import ONE, Amount
 from lint.place import Limit, LimitKind, Which
+from lint.reading.repeating.endingatmark import ending_at_mark
+from lint.reading.repeating.marks import Folded, Mark, Recalled, is_mark
 from lint.reading.repeating.namedcalls import lettered_row, named_row_call
 from lint.reading.repeating.rowcalls import names_rows, row_call
 from lint.reading.repeating.times import bare_passes, counts_passes, times
@@ -16,36 +16,6 @@ from lint.reading.words.stream import CLOSERS, OPENERS, SIGNS, Stream
 from lint.reading.words.untilmade import until_done, until_made
 from lint.source import Span
 from lint.tree import Covers, Evenly, Group, Passage, Repeat, Skip, Step, Times, TimesKind, Unread, Work
-
-
-@dataclass(frozen=True, slots=True)
-class Mark:
-    """A star or other repeat mark among the steps of a row, until it is folded away."""
-
-    span: Span
-    sign: str
-
-
-@dataclass(frozen=True, slots=True)
-class Folded(Repeat):
-    """A starred repeat that still knows its sign and where ** stood, for "from * to ** once" and "ending at **"."""
-
-    sign: str = "*"
-    stop_sign: int | None = None
-    marks: tuple[tuple[str, int], ...] = ()  # other marks within it, each with the index of the step it stands before
-
-
-@dataclass(frozen=True, slots=True)
-class Recalled(Passage):
-    """A passage worked once more, that still knows its sign: "*A*, B, rep from * to *, C, rep from * to *, D"."""
-
-    sign: str = "*"
-    one: tuple[Step, ...] = ()
-
-
-def is_mark(stream: Stream) -> bool:
-    """Whether a repeat mark stands at the cursor: a star, or the "+" of "rep from +"."""
-    return stream.kind() in ("star", "+")
 
 
 def pair(steps: list[Step]) -> bool:
@@ -189,6 +159,8 @@ def repeat_clause(stream: Stream, steps: list[Step], start: int, source: tuple[i
     if sign == "**" and to_sign is None and not any(isinstance(step, Mark) and step.sign == "**" for step in steps):
         sign, to_sign = "*", "*"
     stream.skip("the", "for")
+    if stream.kind() == "evenly" and stream.kind(1) in ("around", "across"):
+        stream.take()  # "rep from * evenly around"
     if stream.kind() == "make" and stream.kind(1) == "number" and stream.kind(2) == "times":
         stream.take()  # "from * work 3 times in total"
     for_total = stream.word("a") and stream.kind(1) == "total"
@@ -200,8 +172,15 @@ def repeat_clause(stream: Stream, steps: list[Step], start: int, source: tuple[i
     said = until_made(stream, steps, opened) if opened is not None and opened < len(steps) - 1 else None
     said = said or until_done(stream) or times(stream) or bare_passes(stream) or early
     how_often = said or Times(stream.span_from(start), TimesKind.FILL, limit=Limit(LimitKind.END))
+    if said is not None and stream.kind(-1) in ("around", "across"):
+        stream.take_if("evenly")
     source = source or other_row(stream)  # "rep from * to end as Row 1"
     on = stream.kind() in (",", ";") and stream.work_at(stream.at + 1)
+    ends = [step for step in steps[(opened or 0) + 1 :] if isinstance(step, Mark) and step.sign == to_sign != sign]
+    if len(ends) > 1:
+        why = f"more than one {to_sign} stands before this repeat"
+        steps.append(Unread(stream.span_from(start), stream.words(start, stream.at), why))
+        return True
     step = _fold(steps, sign, to_sign, how_often, stream.span_from(start), said is None and on)
     if step is None:
         span, words = stream.span_from(start), stream.words(start, stream.at)
@@ -356,30 +335,3 @@ def done_so_often(stream: Stream, steps: list[Step], start: int) -> bool:
     if how_often is None or stream.kind() not in (*SIGNS, "end", "dash", "="):
         return False
     return fold_row(steps, how_often, stream.span_from(start), sentence=last_sentence(stream, steps, start))
-
-
-def ending_at_mark(stream: Stream, steps: list[Step]) -> bool:
-    """ ", ending last rep at **": the last pass of the repeat before stops there."""
-    start = stream.at
-    stream.skip(",", ";", "and")
-    if stream.kind() not in ("ending", "repeat"):
-        stream.at = start
-        return False
-    while stream.kind() in ("ending", "last", "repeat", "the") or stream.word("on", "last"):
-        stream.take()
-    if not stream.take_if("at", "in") or not is_mark(stream):
-        stream.at = start
-        return False
-    stream.take()
-    if stream.kind() == "with" and "remaining" in {item.kind for item in stream.lexemes[stream.at : stream.at + 9]}:
-        stream.pass_to()  # "with one stitch and turning chain remaining"
-    for index in range(len(steps) - 1, -1, -1):
-        step = steps[index]
-        if isinstance(step, Folded):
-            if step.stop_sign is None:
-                break
-            span = step.span.to(stream.span_from(start))
-            steps[index] = replace(step, span=span, last_pass=step.items[: step.stop_sign])
-            return True
-    stream.at = start
-    return False

@@ -155,6 +155,14 @@ def ends_work(stream: Stream, index: int) -> bool:
     return True
 
 
+def sorts_end(stream: Stream, start: int) -> int:
+    """Index behind "24 dc; 12 ch-1 sps" from the semicolon at `start` on: the full stop, or what is done behind the work."""
+    end = stream.sentence_end(start + 1, ".", "join", "turn", "fasten_off", "no_fasten", "no_turn")
+    while end > start + 1 and stream.lexemes[end - 1].kind in (",", ";", "and", "then"):
+        end -= 1
+    return end
+
+
 def _past_note(stream: Stream, index: int) -> int | None:
     """Index behind a sentence that only says whether a chain counts: "The ch 2 never counts."."""
     if not index or stream.lexemes[index - 1].kind != ".":

@@ -22,6 +22,8 @@ _AFTER_STITCH = ("in", "over", "around", "across", "each", "next", "together", "
 _AFTER_NUMBER = (",", ";", ".", "end", "times")
 _BEFORE_COUNT = (".", ";", ":", "=", "turn", "join", "no_turn", "across", "around", "ending", "times", *CLOSERS)
 _COUNTED = ("any_stitch", "stitch", "chain", "space", "row", "round")
+_WHICH = ("each", "next", "same", "first", "last")  # of the places that follow in a row
+_OF_PLACES = ("of", "the", "between", "ordinal", "other", "center", "in", "to", "from", *_WHICH)
 _MOST_SIGNS = 4  # figures and signs to a size: "3, (4"
 _LIST_SIGNS = {",", "/", ":", ";", "|"}
 _FOLDED = ("/", ";", ":", "|", "and")  # what parts the numbers of a list without brackets, and of nothing else
@@ -55,8 +57,14 @@ class Stream(Cursor):
     def pass_to(self, *kinds: str) -> None:
         """Pass everything up to the next lexeme of these kinds, or to the row's count; with none named, to the clause's end."""
         end = self.next_of(*(kinds or SIGNS))
+        later = range(self.at + 1, end)
         self.at = next(
-            (i for i in range(self.at, end) if self.leads_to_work(i) or i > self.at and self.counts_at(i)), end
+            (
+                i
+                for i in range(self.at, end)
+                if self.leads_to_work(i) or i in later and (self.counts_at(i) or self.placed_work_at(i))
+            ),
+            end,
         )
 
     def counts_at(self, index: int) -> bool:
@@ -121,6 +129,16 @@ class Stream(Cursor):
             return after in _AFTER_STITCH or after == "number" and self.kind(ahead + 2) in ("together", *_AFTER_NUMBER)
         chain = self.kind(ahead) == "chain" and self.kind(ahead + 1) == "number"
         return chain or self.kind(ahead) in ("skip", *OPENERS)
+
+    def placed_work_at(self, index: int) -> bool:
+        """Whether work and where it goes stand at `index` with no sign before them: "… same st as join 2 dc in each st"."""
+        if self.kind(index - 1 - self.at) in _OF_PLACES:
+            return False  # "the first of the 3 dc in next corner"
+        at = self._past_amount(index) if self.lexemes[index].kind == "number" else index
+        kinds = [self.kind(ahead) for ahead in range(at - self.at, at - self.at + 4)]
+        if kinds[0] not in ("stitch", "increase") or kinds[1] not in ("in", "over"):
+            return False
+        return at > index or kinds[2] in _WHICH or kinds[2] == "the" and kinds[3] in _WHICH
 
     def _past_amount(self, index: int) -> int:
         """Index behind the number at `index`, or behind the list over the sizes that begins with it."""
