@@ -21,9 +21,9 @@ _PLAIN = (TargetKind.ANY_STITCH, TargetKind.STITCH)
 class Placing(ChainRuns):
     """Finding places: next, each, first, last, same, the middle of a corner, the top of a chain…"""
 
-    def open_ring(self, place: Place) -> None:
+    def open_ring(self, place: Place, around: bool = False) -> None:
         """A ring of chains is opened by the first words that speak of its chains; a beginning chain stands on the first."""
-        if self.cursor.open_ring(place.targets) and self.begin_node is not None:
+        if self.cursor.open_ring(place.targets, around or place.which is Which.EACH) and self.begin_node is not None:
             self.cursor.at = 1
 
     def find(self, place: Place, following: tuple[Step, ...]) -> list[Node]:

@@ -123,7 +123,7 @@ class Repeating(Moving):
             raise PlacesUnknown
         first = next((place for one in walk(step.items) if isinstance(one, _INTO) for place in one.places), None)
         if first is not None:
-            self.open_ring(first)
+            self.open_ring(first, around=True)
         old_stop = cursor.stop
         limit = step.times.limit
         if self.is_round and (limit is None or limit == Limit(LimitKind.END)) and _closes_last_side(following):
