@@ -153,7 +153,12 @@ class Cursor:
         """A ring of chains worked into chain by chain ("hdc in each ch around", "in each st") is as many places as chains."""
         ring = self.nodes[0] if len(self.nodes) == 1 else None
         stitches = each and targets[0].kind is TargetKind.ANY_STITCH
-        if ring is not None and ring.kind == "ring" and ring.length > 2 and (targets[0].kind is TargetKind.CHAIN or stitches):
+        if (
+            ring is not None
+            and ring.kind == "ring"
+            and ring.length > 2
+            and (targets[0].kind is TargetKind.CHAIN or stitches)
+        ):
             self.lay([Chains("ch", 1) for _ in range(ring.length)])
             self.at, self.last = 0, self.nodes[0]
             return True

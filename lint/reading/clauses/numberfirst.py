@@ -169,7 +169,16 @@ class WorkClauses(LooseListClauses):
         if isinstance(step, Work) and step.stitch == "sl st" and not step.places and stream.kind() == "join":
             return self.read_join(start)  # "sl st to join in first st"
         if isinstance(step, Work) and step.places and stream.kind() == "join" and stream.word("to join", "to close"):
-            words = stream.take().span  # "dc in first sc to join"
+            words = stream.take().span  # "dc in first sc to join", "sl st to first sc to join the rnd"
+            named = int(stream.kind() == "the")
+            if stream.kind(named) in ("round", "row", "ring") and stream.kind(named + 1) in (
+                *SIGNS,
+                "end",
+                "dash",
+                "=",
+                ":",
+            ):
+                stream.at += named + 1
             step = replace(step, closing=Counting(words, True, None, 0))
         if isinstance(step, Work) and step.places[:1] and step.places[0].which is Which.FIRST:
             words = in_place_of_loop(stream)
