@@ -78,3 +78,17 @@ def test_stitches_behind_a_short_row_are_no_count():
     """A row that is turned before its end may go on with the figure: nothing is compared with it."""
     report = check(ROW_12.format("Sc in 2nd ch from hook and in next 5 ch, turn, 6 sc.").replace("Ch 14", "Ch 13"))
     assert outcomes(report)[0] != "differs"
+
+
+@pytest.mark.parametrize("told", ["(See photo 3.)", "(see photo 3)", "(See figure 2.)", "(see photo)"])
+def test_pointing_at_a_photo_behind_the_count(told):
+    """What is shown elsewhere is no work, and the count before it is the count."""
+    report = check(ROUND_12.format(f"Ch 1, 2 sc in each sc around, join with sl st in first sc. 24 sc. {told}"))
+    assert (counts(report)[-1], outcomes(report)[-1]) == (24, "agrees")
+
+
+def test_figure_behind_the_join_with_words_that_are_not_understood():
+    """Where more is said behind it, the figure is neither worked nor taken for the count."""
+    report = check(ROUND_12.format("Ch 1, 2 sc in each sc around, join with sl st in first sc. 24 sc wibbled."))
+    assert counts(report)[-1] in (None, 24)
+    assert corrections(report) == []

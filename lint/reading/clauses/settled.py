@@ -19,6 +19,7 @@ from lint.reading.places.pointedback import back_at_first, those_meant
 from lint.reading.places.thoseonly import within_clause
 from lint.reading.repeating.growth import shaped_calls
 from lint.reading.repeating.loosestars import fold_loose
+from lint.reading.words.behindjoin import unclear_behind_join
 from lint.reading.words.brackets import brackets_once
 from lint.reading.words.closing import (
     after_fastening,
@@ -50,6 +51,7 @@ def settle(reading: Reading, stream: Stream, words: list[Lexeme], unfit: list[Un
     reading.steps = at_both_ends(within_clause(reading.steps), stream)
     reading.steps = last_before_place(picots_closed(joined_on_the_way(fold_loose(reading.steps))))
     reading.steps = chain_told_by_count(side_by_side(closing_join(place_come_to(reading.steps))), stream.lexemes)
+    reading.steps = unclear_behind_join(reading.steps, stream.lexemes)
     reading.steps = corners_in_turn(reading.steps, stream.lexemes)
     reading.steps = seam_behind_count(after_fastening(reading.steps, stream.lexemes), words, reading.stated)
     reading.steps = increase_noted(layers_noted(reading.steps, words, stream.lexemes), words)

@@ -123,7 +123,10 @@ def _said_aside(stream: Stream, index: int, inside: list[Lexeme]) -> bool:
         return True  # "58 fsc. (Or ch 59, sc in 2nd ch from hook …)": another way to the same
     refers = inside[0].lower in ("see", "illustration")
     glosses = len(inside) > 1 and inside[0].lower == "this" and inside[1].lower in ("is", "makes")
-    return (refers or glosses) and not any(item.kind in _NOT_ASIDE for item in inside)
+    inside = inside[:-1] if len(inside) > 1 and inside[-1].kind == "." else inside
+    numbered = refers and inside[-1].kind == "number" and inside[-2:-1] and inside[-2].kind not in _SPELT
+    told = inside[:-1] if numbered else inside  # "(see photo 3)"
+    return (refers or glosses) and not any(item.kind in _NOT_ASIDE for item in told)
 
 
 def _ends_abbreviation(stream: Stream, index: int) -> bool:
