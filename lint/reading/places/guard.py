@@ -10,6 +10,7 @@ from itertools import pairwise
 from lint.growth import ShapedWhere
 from lint.lexicon import Lexeme
 from lint.place import LimitKind, TargetKind, Which
+from lint.reading.places.alterations import may_alter
 from lint.reading.places.targets import LOOPS
 from lint.reading.words.stream import CLOSERS, OPENERS
 from lint.source import Span
@@ -72,7 +73,8 @@ def nothing_swallowed(steps: list[Step], lexemes: list[Lexeme]) -> list[Step]:
         swallows = (
             isinstance(step, Remark)
             and (
-                _is_a_place(inside)
+                may_alter(inside)
+                or _is_a_place(inside)
                 or _says_where(inside)
                 or _points_at_some(inside)
                 or _shapes_in_brackets(inside, found)
