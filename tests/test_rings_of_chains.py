@@ -44,7 +44,8 @@ def test_wrong_count_upon_a_ring_of_chains():
 
 
 @pytest.mark.parametrize(
-    ("words", "made"), [("12 sc in ring, join. (12 sc)", 12), ("*3 dc in ring, ch 2; rep from * 3 times more, join.", 12)]
+    ("words", "made"),
+    [("12 sc in ring, join. (12 sc)", 12), ("*3 dc in ring, ch 2; rep from * 3 times more, join.", 12)],
 )
 def test_stitches_into_the_ring_itself(words, made):
     """What goes into the ring goes into its middle, however many chains it has."""

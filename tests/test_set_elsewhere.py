@@ -88,3 +88,29 @@ def test_a_line_that_sets_the_work_on_a_part_of_it(line: str) -> None:
 def test_a_line_that_only_talks(line: str) -> None:
     """The round behind it stands on the one before it."""
     assert counts(check(f"{BALL}{line}\nRnd 4: Sc in each st around.\n"))[-1] == 12
+
+
+@pytest.mark.parametrize(
+    "line",
+    [
+        "Add 4 stitches at the end.",
+        "Unravel the last row.",
+        "Rip back one round.",
+        "From now on decrease at the end of each round.",
+        "On the next round skip every third stitch.",
+        "Skip the first st.",
+        "Cut off the last stitch.",
+    ],
+)
+def test_a_line_that_changes_what_comes(line: str) -> None:
+    """What is bidden between rounds and not understood is told, and the round behind it is not counted without it."""
+    assert counts(check(f"{BALL}{line}\nRnd 4: Sc in each st around.\n"))[-1] is None
+
+
+@pytest.mark.parametrize(
+    "line",
+    ["Add eyes between rounds 1 and 2, 4 sts apart.", "Add 4 sts between the eyes for the nose with black yarn."],
+)
+def test_a_line_that_adds_no_stitches(line: str) -> None:
+    """Eyes and noses are put on the work, and change no count."""
+    assert counts(check(f"{BALL}{line}\nRnd 4: Sc in each st around.\n"))[-1] == 12

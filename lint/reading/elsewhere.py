@@ -47,7 +47,11 @@ _SURELY = expression(
     rf"|\b(?:sc|hdc|dc|htr|tr|work)\s\d+\s(?:more|extra|further)\b"
     rf"|\b{_LIMB}s\s(?:\w+\s)?separately\b|^\W*join\s(?:the\s|both\s)*(?:{_OF_TWO}\s)?{_LIMB}s?\b[^.;]{{0,80}}\bwith\s(?!\d)"
     rf"|\b(?:work(?:ing)?|crochet(?:ing)?|sc|hdc|dc|stitch(?:ing)?)\b[^.;]{{0,80}}\bthrough\s(?:both|all)\s(?:the\s)?(?:layers|thicknesses|walls)\b"
-    rf"|^\W*add\s\d+\s(?:ch|chains?)\b"
+    rf"|^\W*add\s\d+\s(?:more\s|extra\s|new\s)*{_STITCHES}\b(?!\s(?:apart|between|from|below|above|away))"
+    rf"|^\W*(?:rip|unravel|frog|undo|pull)\s(?:back\s|out\s)*(?:the\s)?(?:last|previous|one|two|\d+)\s(?:\d+\s)?(?:rows?|rounds?|rnds?)\b"
+    rf"|^\W*(?:from\s(?:now|here|this\spoint)\son|(?:on|in|over|for)\sthe\s(?:next|following)\s(?:\d+\s)?(?:rows?|rounds?|rnds?)),?\s(?:dec(?:rease)?|inc(?:rease)?|skip|miss|omit|add|leave)\b"
+    rf"|^\W*(?:skip|miss|omit)\s(?:the\s)?(?:first|last)\s(?:\d+\s)?{_STITCHES}\b"
+    rf"|^\W*cut\soff\s(?:the\s)?(?:last|first)\s(?:\d+\s)?{_STITCHES}\b"
 )
 # an order, wherever it stands in its sentence: "Before continuing, ch 4.", "Continue in rows: leave 6 sts unworked."
 _FIRST = r"(?:^\W*|[,:]\s|\b(?:and|then|now|point|next)\s)"

@@ -45,12 +45,13 @@ from lint.tree import (
 )
 from lint.working.choices import Choices
 from lint.working.confining import confine
-from lint.working.cursor import CORNERS_UNKNOWN, FEWEST_CORNERS, Cursor, PlacesUnknown, family
+from lint.working.cursor import CORNERS_UNKNOWN, FEWEST_CORNERS, Cursor, PlacesUnknown
 from lint.working.earlier import from_free_loops
 from lint.working.fabric import Fabric, Made, Node, count, count_spaces, unname_if_others_alike
 from lint.working.gaps import into_stitches
 from lint.working.grouping import PARTED, PETAL
 from lint.working.joinhints import closes_at_base, join_hint
+from lint.working.kinds import family
 from lint.working.lastwords import all_slip_stitches, into_any_loop, into_part, joins_loop, last_limit
 from lint.working.leads import joined_and_turned, on_stitches
 from lint.working.likepasses import LikePasses

@@ -7,8 +7,8 @@ from dataclasses import dataclass, replace
 
 from lint.pattern import Stated, StatedItem
 from lint.reading.clauses.tunisian import TUNISIAN
-from lint.working.cursor import family, goes_by
 from lint.working.fabric import Made
+from lint.working.kinds import family, goes_by
 
 CHAINS_COUNTED = "every single chain is counted"
 

@@ -4,31 +4,17 @@ from __future__ import annotations
 
 from lint.place import Target, TargetKind
 from lint.working.clumps import in_one_place, makes_group, names_loops, not_passed, those_named
-from lint.working.fabric import UNTOLD_KIND, Chains, Fabric, Node
+from lint.working.fabric import Chains, Fabric, Node
+from lint.working.kinds import goes_by
 from lint.working.spacesof import RowSpaces
 from lint.working.troubles import Trouble, describe, name_of
 
 FEWEST_CORNERS = 3  # no shape with corners has fewer
 CORNERS_UNKNOWN = "where the corners of the round below are is not known here"
-_BASES = ("FP", "BP")
 
 
 class PlacesUnknown(Exception):
     """The text hangs on how many places there are, and that is not known here."""
-
-
-def family(kind: str) -> str:
-    """The plain stitch behind a post stitch or decrease: FPdc is a dc to the next row."""
-    if kind[:2] in _BASES:
-        kind = kind[2:]
-    if kind.endswith("tog"):
-        kind = kind.rstrip("tog").rstrip("0123456789")
-    return kind[1:] if kind in ("fsc", "fhdc", "fdc", "ftr") else kind
-
-
-def goes_by(kind: str, name: str | None) -> bool:
-    """Whether a stitch of a kind answers to a name: a FPdc to "dc", one of a row that is known by its count alone to any."""
-    return kind == name or family(kind) == name or kind == UNTOLD_KIND
 
 
 class Cursor:

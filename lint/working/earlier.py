@@ -10,8 +10,9 @@ from dataclasses import dataclass, replace
 from lint.pattern import Pattern
 from lint.place import Place, Target, TargetKind, Which
 from lint.tree import MAKES_STITCHES, AlongEdge, Chain, Group, Loops, Repeat, Skip, Step, Work, walk
-from lint.working.cursor import PlacesUnknown, family
+from lint.working.cursor import PlacesUnknown
 from lint.working.fabric import Fabric, Made, Node
+from lint.working.kinds import family
 
 _ANY = "any stitch"
 _LEAST_CHAINS = 2  # of a loop that lies behind; a single chain stands between stitches, which are in columns

@@ -9,8 +9,9 @@ from lint.amount import Amount
 from lint.place import Limit, LimitKind, Place, Target, TargetKind, Which
 from lint.tree import PLAIN, Chain, Group, JoinYarn, OpenWork, Remark, Repeat, Skip, Step, Turn, Work
 from lint.working.chains import skipped_standing
-from lint.working.cursor import Cursor, PlacesUnknown, Trouble, family
+from lint.working.cursor import Cursor, PlacesUnknown, Trouble
 from lint.working.fabric import Fabric, Node
+from lint.working.kinds import family
 from lint.working.rowstate import TooMany
 from lint.working.slipbegins import begins_loops
 from lint.working.spreading import Spreading

@@ -9,8 +9,9 @@ from lint.place import Limit, LimitKind, Place, Target, TargetKind, Which
 from lint.tree import Chain, Skip, Step, Turn
 from lint.working.chainruns import ChainRuns
 from lint.working.choices import CHAINS_BELOW
-from lint.working.cursor import CORNERS_UNKNOWN, Cursor, PlacesUnknown, Trouble, family
+from lint.working.cursor import CORNERS_UNKNOWN, Cursor, PlacesUnknown, Trouble
 from lint.working.fabric import Fabric, Node
+from lint.working.kinds import family
 
 _ANY = Target(TargetKind.ANY_STITCH)
 _LOOP = Target(TargetKind.SPACE)

@@ -9,8 +9,8 @@ from dataclasses import dataclass, field
 
 from lint.place import TargetKind, Which
 from lint.tree import Repeat, Work
-from lint.working.cursor import goes_by
 from lint.working.fabric import Node
+from lint.working.kinds import goes_by
 from lint.working.repeating import Repeating
 from lint.working.rowstate import MOST_STITCHES, TooMany
 

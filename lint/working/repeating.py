@@ -8,10 +8,19 @@ from itertools import takewhile
 from lint.amount import ONE, Amount
 from lint.loops import is_loop
 from lint.place import Limit, LimitKind, Target, TargetKind, Which
-from lint.reading.words.lists import alike
-from lint.tree import Chain, Covers, Group, Join, Remark, Repeat, Skip, Step, TimesKind, Work, walk
-from lint.working.cursor import PlacesUnknown, Trouble, goes_by
+from lint.tree import Chain, Covers, Group, Repeat, Skip, Step, TimesKind, Work, walk
+from lint.working.behindrepeats import (
+    closes_last_side,
+    into_space,
+    moves_on,
+    runs_on,
+    said_again,
+    to_a_sort,
+    trails_off,
+)
+from lint.working.cursor import PlacesUnknown, Trouble
 from lint.working.earlier import Behind, behind, passes
+from lint.working.kinds import goes_by
 from lint.working.moving import Moving
 from lint.working.rowstate import Noted
 from lint.working.underloops import fastens_loops, passed_alike, passed_before, takes_all_spaces
@@ -75,7 +84,7 @@ class Repeating(Moving):
         self.works_behind = self.left_rest = True
         if step.times.kind is not TimesKind.FILL:
             return step
-        loop_ends = self.used_earlier[past.row] and _trails_off(step, following)  # "…, ending with ch 5, join"
+        loop_ends = self.used_earlier[past.row] and trails_off(step, following)  # "…, ending with ch 5, join"
         limit = step.times.limit
         if step.breaks_off and not loop_ends or limit is not None and limit.kind is not LimitKind.END:
             raise PlacesUnknown(f"how often the repeat runs over round {past.row} is not said")
@@ -126,7 +135,7 @@ class Repeating(Moving):
             self.open_ring(first, around=True)
         old_stop = cursor.stop
         limit = step.times.limit
-        if self.is_round and (limit is None or limit == Limit(LimitKind.END)) and _closes_last_side(following):
+        if self.is_round and (limit is None or limit == Limit(LimitKind.END)) and closes_last_side(following):
             limit = Limit(LimitKind.SIDE) if self.corner_marks() else limit
         boundary = self.boundary(limit, following)
         cursor.stop = boundary
@@ -142,12 +151,12 @@ class Repeating(Moving):
                 break
             stands = cursor.at == state[0][0] and self.gap_at == gap
             if stands and len(self.made) > state[6] and not self.ran_out_since(state):
-                if passes and self.is_round and _moves_on(step.items[-1]):  # the last petal: come round to the first
+                if passes and self.is_round and moves_on(step.items[-1]):  # the last petal: come round to the first
                     passes += step.last_pass is None
                     self.restore(state) if step.last_pass is not None else None
                     break
                 raise PlacesUnknown("the repeat works into nothing of the row below, so that its end is not known")
-            closed = not self.anchored and _moves_on(step.items[-1]) and _trails_off(step, following)
+            closed = not self.anchored and moves_on(step.items[-1]) and trails_off(step, following)
             if self.ran_out_since(state) or stands or closed:
                 self.restore(state)
                 break
@@ -168,17 +177,17 @@ class Repeating(Moving):
             passes += 1
         if step.last_pass is not None:
             passes += self.altered_pass(step.last_pass, before_last, following)
-        elif (step.breaks_off or _trails_off(step, following)) and self.left_by(step, boundary):
+        elif (step.breaks_off or trails_off(step, following)) and self.left_by(step, boundary):
             passes += self.cut_pass(step, boundary, following)
         elif step.breaks_off and passes:
             self.chains_before(step, following)
-        elif (self.is_round or _into_space(following)) and self.left_by(step, boundary):
+        elif (self.is_round or into_space(following)) and self.left_by(step, boundary):
             self.pass_over_last(step, boundary)
         left = self.left_by(step, boundary)
         none_left = limit is not None and limit.kind is LimitKind.END and limit.number.lone == 0
         # "…; rep from * to last 0 (0, 2) sts, sc to end": in some sizes nothing is left for it
-        self.ending_done = (step.breaks_off or none_left) and passes > 0 and not left and _runs_on(following)
-        if left and boundary >= len(cursor.nodes) and _to_a_sort(step) and _runs_on(following):
+        self.ending_done = (step.breaks_off or none_left) and passes > 0 and not left and runs_on(following)
+        if left and boundary >= len(cursor.nodes) and to_a_sort(step) and runs_on(following):
             left = (
                 0  # "*sc to marked sp, 3 sc in it; rep from * around, sc in each st to end": the last clause takes them
             )
@@ -220,7 +229,7 @@ class Repeating(Moving):
 
     def skips_past(self, step: Repeat, state: tuple, boundary: int, following: tuple[Step, ...]) -> bool:
         """A last pass whose closing skip reaches into the shell or V-stitch at which the repeat ends."""
-        if not isinstance(step.items[-1], Skip) or not _into_space(following):
+        if not isinstance(step.items[-1], Skip) or not into_space(following):
             return False
         self.restore(state)
         self.run(step.items[:-1], step.items)
@@ -248,7 +257,7 @@ class Repeating(Moving):
         for length in range(len(step.items) - 1, 0, -1):
             cut = list(step.items[:length])
             again = next(
-                (i for i in range(length - 1, -1, -1) if following and _said_again(cut[i:], following[0])), None
+                (i for i in range(length - 1, -1, -1) if following and said_again(cut[i:], following[0])), None
             )
             # "ending with ch 4" says a part of the pass once more, or its last loop in another length
             less = cut[:again] + cut[again + 1 :] if again is not None else cut
@@ -262,7 +271,7 @@ class Repeating(Moving):
     def chains_before(self, step: Repeat, following: tuple[Step, ...]) -> None:
         """ "*ch 5, sc in next loop; rep from * across, ending with sc in last loop": that sc has its ch 5 as well."""
         chains = tuple(takewhile(lambda item: isinstance(item, Chain), step.items))
-        if chains and len(chains) + 1 == len(step.items) and following and _said_again(step.items[-1:], following[0]):
+        if chains and len(chains) + 1 == len(step.items) and following and said_again(step.items[-1:], following[0]):
             self.run(chains, following)
 
     def pass_over_last(self, step: Repeat, boundary: int) -> None:
@@ -341,52 +350,6 @@ class Repeating(Moving):
 
 def _targets(step: Work | Group | Skip) -> list[Target]:
     return [target for place in step.places for target in place.targets]
-
-
-def _moves_on(step: Step) -> bool:
-    """ "…, sl st in next ch-1 sp": what a pass ends with, so that the next begins there."""
-    return isinstance(step, Work) and step.stitch == "sl st" and [one.which for one in step.places] == [Which.NEXT]
-
-
-def _into_space(following: tuple[Step, ...]) -> bool:
-    """Whether the next clause goes into a space, a shell or a corner, so that stitches before it are passed over."""
-    ahead = next((step for step in following if isinstance(step, (Work, Group))), None)
-    kinds = (TargetKind.SPACE, TargetKind.SPECIAL, TargetKind.CORNER)
-    return bool(ahead and ahead.places) and ahead.places[0].targets[0].kind in kinds
-
-
-def _closes_last_side(following: tuple[Step, ...]) -> bool:
-    """ "…; rep from * around, (sc, ch 2, sc) in corner, sc in each sc to end": the last corner is worked behind the repeat."""
-    ahead = [step for step in following if isinstance(step, (Work, Group, Repeat, Skip))]
-    works = [step for step in ahead if not (isinstance(step, Work) and step.stitch == "sl st")]
-    first = works[0].places[0] if len(works) > 1 and isinstance(works[0], (Work, Group)) and works[0].places else None
-    return first is not None and first.targets[0].kind is TargetKind.CORNER and first.which in (Which.NEXT, Which.LAST)
-
-
-def _to_a_sort(step: Repeat) -> bool:
-    """Whether the passes of a repeat run up to a marker, a space or a corner, so that the last one ends there."""
-    runs = [item.places[-1].limit for item in step.items if isinstance(item, Work) and item.places]
-    return any(limit is not None and limit.kind is LimitKind.BEFORE for limit in runs)
-
-
-def _runs_on(following: tuple[Step, ...]) -> bool:
-    """Whether the next clause works every stitch to the end."""
-    ahead = following[0] if following else None
-    place = ahead.places[0] if isinstance(ahead, Work) and len(ahead.places) == 1 else None
-    return place is not None and place.which is Which.EACH and (not place.limit or place.limit.kind is LimitKind.END)
-
-
-def _trails_off(step: Repeat, following: tuple[Step, ...]) -> bool:
-    """ "*ch 3, sk 2, sc in next; rep from * around, ch 3, join": the last loop passes over what all others do."""
-    ahead = [s for s in following if not isinstance(s, Remark)]
-    closes = len(ahead) > 1 and is_loop(ahead[0]) and isinstance(ahead[1], Join)
-    return closes and any(alike(item, ahead[0]) for item in step.items)
-
-
-def _said_again(rest: list[Step], ending: Step) -> bool:
-    """Whether the first of these steps is what the ending words say: the same work, or the loop that ends the pass."""
-    last_loop = isinstance(rest[0], Chain) and isinstance(ending, Chain) and all(isinstance(s, Skip) for s in rest[1:])
-    return last_loop or alike(rest[0], ending)
 
 
 def _unit_of(step: Repeat) -> str:

@@ -21,9 +21,10 @@ from lint.tree import (
 from lint.working.chains import ChainRules, JoinHint
 from lint.working.choices import Choices
 from lint.working.clusters import FirstCluster
-from lint.working.cursor import Cursor, Trouble, family
+from lint.working.cursor import Cursor, Trouble
 from lint.working.earlier import EarlierRows
 from lint.working.fabric import Fabric, Node
+from lint.working.kinds import family
 from lint.working.markers import Markers
 from lint.working.passedover import leads_past, passed_in_silence
 

@@ -5,9 +5,10 @@ from __future__ import annotations
 from lint.growth import ShapedWhere
 from lint.place import Place, Target, TargetKind, Which
 from lint.tree import Group, Loops, OpenWork, Remark, Repeat, Shaping, Step, Work
-from lint.working.cursor import PlacesUnknown, family
+from lint.working.cursor import PlacesUnknown
 from lint.working.fabric import UNTOLD_KIND
 from lint.working.grouping import Grouping
+from lint.working.kinds import family
 
 _AT_EDGES = (ShapedWhere.EACH_END, ShapedWhere.ONE_END)
 

@@ -35,7 +35,7 @@ _ALTERS = expression(
             rf"with\s{_NUMBER}\sin\s(?:the|each)\b",
             r"(?:then\s)?the\ssame\sagain\b",
             r"so\s(?:forth|on)$",
-            rf"over\s(?:two|three|four|2|3|4)\srows\b",
+            r"over\s(?:two|three|four|2|3|4)\srows\b",
             r"(?:in)?to\sthe\srow\sbelow$",
             r"again\s(?:on|in|for|along)\b",
             r"repeat(?:ing)?\s(?:for|on|along)\sthe\b",

@@ -15,7 +15,14 @@ _PLACED = (
     "next",
     "evenly",
 )  # what stands behind a stitch that is worked, and not counted
-_WORKED = ("stitch", "increase", "decrease", "special", "chain", "skip")  # before them stand a label, a colour or a side
+_WORKED = (
+    "stitch",
+    "increase",
+    "decrease",
+    "special",
+    "chain",
+    "skip",
+)  # before them stand a label, a colour or a side
 _COUNTED = ("space", "loop", "any_stitch")
 
 
