@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from lint.place import Target, TargetKind
 from lint.working.clumps import in_one_place, makes_group, names_loops, not_passed, those_named
-from lint.working.fabric import Chains, Fabric, Node
+from lint.working.fabric import Chains, Fabric, Node, SingleChain
 from lint.working.kinds import goes_by
 from lint.working.spacesof import RowSpaces
 from lint.working.troubles import Trouble, describe, name_of
@@ -145,7 +145,7 @@ class Cursor:
             and ring.length > 2
             and (targets[0].kind is TargetKind.CHAIN or stitches)
         ):
-            self.lay([Chains("ch", 1) for _ in range(ring.length)])
+            self.lay([SingleChain() for _ in range(ring.length)])
             self.at, self.last = 0, self.nodes[0]
             return True
         return False

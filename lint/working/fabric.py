@@ -42,7 +42,7 @@ class Node:
 
 
 class Chains(Node):
-    """A run of chains between stitches (kind "space"), a single foundation chain ("ch"), or a ring ("ring")."""
+    """A run of chains between stitches (kind "space"), or a ring ("ring")."""
 
     __slots__ = ("length", "closing", "counted", "used")
 
@@ -52,6 +52,17 @@ class Chains(Node):
         self.closing = False  # the space that a joining stitch closed
         self.counted = False  # a space that the pattern counts as a stitch, and which "next st" does not pass over
         self.used = 0  # single chains worked into so far
+
+
+class SingleChain(Node):
+    """One chain of a foundation, to be worked into: a wide piece has very many of them, which are held beside its first row."""
+
+    __slots__ = ("used",)
+    length = 1
+
+    def __init__(self) -> None:
+        super().__init__("ch")
+        self.used = 0
 
 
 def count_spaces(nodes: list[Node], values: dict[int, int]) -> int:
@@ -108,7 +119,7 @@ class Fabric:
 
     @classmethod
     def foundation(cls, length: int) -> Fabric:
-        return cls([Chains("ch", 1) for _ in range(length)])
+        return cls([SingleChain() for _ in range(length)])
 
     @classmethod
     def row_ends(cls, rows: int, circular: bool) -> Fabric:
