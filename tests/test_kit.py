@@ -178,6 +178,11 @@ class TestKit:
             ("4 mm hook; 3 buttons, 15 mm", "Sew 5 buttons to the band.", "notions-differ", True),
             ("4 mm hook; 5 buttons, 15 mm", "Sew 5 buttons to the band.", "notions-differ", False),
             ("4 mm hook; three buttons", "Sew two buttons on, then sew 1 button on top.", "notions-differ", False),
+            ("4 mm hook; 6 buttons", "Work a band with 5 buttonholes. Sew on the buttons.", "buttonholes-differ", True),
+            ("4 mm hook; 6 buttons", "Work six buttonholes evenly. Sew on the buttons.", "buttonholes-differ", False),
+            ("4 mm hook; 6 buttons", "Work 5 more buttonholes. Sew on the buttons.", "buttonholes-differ", False),
+            ("4 mm hook; 6 buttons", "Work 3 buttonholes on each front. Sew them on.", "buttonholes-differ", False),
+            ("4 mm hook; 6 buttons", "Work the band (6 buttonholes made).", "buttonholes-differ", False),
             ("4 mm and 5 mm hooks", "With 4 mm hook, work on.", "hook-not-used", True),
             ("4 mm and 5 mm hooks", "Change to larger hook.", "hook-not-used", False),
             ("4 mm and 5 mm hooks", "With larger hook, work on.", "hook-not-used", True),
@@ -309,3 +314,16 @@ def test_buttons_of_every_size():
     assert [f.sizes for f in check(BUTTONED.format("5 (5, 6)", "5 (6, 6)")).findings if f.rule == "notions-differ"] == [
         ("M",)
     ]
+
+
+def test_buttonholes_of_every_size():
+    """Buttonholes against the buttons of the list, one number or one a size."""
+    for listed, holes, differ in (
+        ("5 (5, 6)", "5 (5, 6)", ()),
+        ("5 (5, 6)", "5 (6, 6)", ("M",)),
+        ("5", "6", ("all",)),
+        ("5", "5", ()),
+    ):
+        text = BUTTONED.format(listed, listed).replace("Finishing", f"Make {holes} buttonholes.\nFinishing")
+        found = [f for f in check(text).findings if f.rule == "buttonholes-differ"]
+        assert [f.sizes or ("all",) for f in found] == ([differ] if differ else [])

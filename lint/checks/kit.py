@@ -43,6 +43,13 @@ _BUTTONS_SEWN = expression(
     rf"(?i)\bsew\s+(?:on\s+)?(?:the\s+)?(?P<number>{_OVER_SIZES}|{'|'.join(NUMBERS)})\s+buttons?\b"
 )
 
+_HOLES = expression(
+    rf"(?i)(?<![\w(,.-])\(?(?P<number>{_OVER_SIZES}|{'|'.join(NUMBERS)})[ \t]+(?:evenly[ \t]+spaced[ \t]+|small[ \t]+)?button[ \t-]?holes\b"
+)
+_SOME_HOLES = expression(
+    r"(?i)\b(?:more|other|others|first|last|remaining|further|each|both|every|rows?|apart|extra)\b"
+)
+
 
 @dataclass(frozen=True, slots=True)
 class _Notion:
@@ -92,6 +99,7 @@ def check_kit(context: Context) -> Iterator[Finding]:
             )  # fmt: skip
     yield from _not_used(context, zones, told)
     yield from _buttons(context, zones)
+    yield from _buttonholes(context, zones)
 
 
 def _not_used(context: Context, zones: list[Span], told: list[Span]) -> Iterator[Finding]:
@@ -161,6 +169,34 @@ def _buttons(context: Context, zones: list[Span]) -> Iterator[Finding]:
                 related=(Related(Span(*listed[0].span()), "the list of materials"),),
             )
             return
+
+
+def _buttonholes(context: Context, zones: list[Span]) -> Iterator[Finding]:
+    """Six buttons in the list and five buttonholes, where these are told in one sentence and are all there are."""
+    text, names = context.source.text, context.pattern.sizes
+    sizes = max(1, len(names))
+    listed = [match for zone in zones for match in _BUTTONS_LISTED.finditer(text, zone.start, zone.end)]
+    holes = list(_HOLES.finditer(text, max((zone.end for zone in zones), default=0)))
+    wanted = _number(listed[0]["number"], sizes) if len(listed) == 1 else None
+    told = [_number(one["number"], sizes) for one in holes]
+    if wanted is None or not told or None in told or any(one != told[0] for one in told):
+        return
+    ends = [(text.rfind("\n", 0, one.start()) + 1, text.find("\n", one.end())) for one in holes]
+    if any(_SOME_HOLES.search(text[begin : end if end > 0 else len(text)]) for begin, end in ends):
+        return
+    apart = [
+        size for size in range(sizes) if wanted.at(size) and told[0].at(size) and wanted.at(size) != told[0].at(size)
+    ]
+    if apart:
+        everywhere = wanted.lone is not None and told[0].lone is not None
+        yield context.finding_at(
+            "buttonholes-differ",
+            Span(*holes[0].span("number")),
+            sizes=(names[apart[0]],) if sizes > 1 and not everywhere else (),
+            found=told[0].at(apart[0]),
+            expected=wanted.at(apart[0]),
+            related=(Related(Span(*listed[0].span()), "the list of materials"),),
+        )
 
 
 def _number(words: str, sizes: int) -> Amount | None:
