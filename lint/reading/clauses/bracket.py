@@ -8,6 +8,7 @@ from lint.amount import ONE, Amount
 from lint.place import Limit, LimitKind, Place, Which
 from lint.reading.clauses.base import SEPARATORS, all_read
 from lint.reading.clauses.inbrackets import (
+    closes_last_loop,
     holds_work,
     is_square,
     one_pass_each,
@@ -18,6 +19,7 @@ from lint.reading.clauses.inbrackets import (
     shapes,
     shapes_over_several,
     squares,
+    starred_repeat,
 )
 from lint.reading.clauses.sidewords import along_side
 from lint.reading.clauses.sized import SizedClauses
@@ -32,7 +34,6 @@ from lint.reading.repeating.times import times as read_times
 from lint.reading.words.stream import CLOSERS, OPENERS
 from lint.tree import (
     Chain,
-    Counting,
     Covers,
     Evenly,
     Group,
@@ -211,6 +212,9 @@ class BracketClauses(SizedClauses):
         """ "sc 1, inc 1 (6 times)", "… (repeat around)" at a row's end: how often the list before is worked."""
         stream = self.stream
         inner = stream.inside(start + 1, close)
+        if starred_repeat(inner, self.steps):
+            stream.at = close + 1
+            return True
         again = bool(inner.take_if("repeat"))
         inner.take_if("all")
         often = read_times(inner)
@@ -234,19 +238,6 @@ class BracketClauses(SizedClauses):
             return True
         stream.at = start
         return False
-
-    def closes_last_loop(self, start: int, close: int) -> bool:
-        """ "dc in first sc (last loop made)": that stitch closes the round as its last space."""
-        inside = self.stream.lexemes[start + 1 : close]
-        last = self.steps[-1] if self.steps else None
-        made = notes.tells_made(inside) and any(item.kind == "space" for item in inside)
-        if not made or not isinstance(last, Work) or last.closing is not None or len(last.places) != 1:
-            return False
-        if last.places[0].which is not Which.FIRST or last.stitch == "sl st":
-            return False
-        span = self.stream.span_from(start)
-        self.steps[-1] = replace(last, closing=Counting(span, True, None, 0))
-        return True
 
     def last_work(self) -> Step | None:
         """The last step that works or passes over anything."""
@@ -373,7 +364,7 @@ class BracketClauses(SizedClauses):
         explains = not worked or spread or len(worked) == 1 and notes.only_named(items, worked[0])
         if not worked and holds_work(stream.lexemes[start:close]):
             explains = False  # "(this round only: 2 sc in last st)"
-        if worked == [] and self.closes_last_loop(start, close):
+        if worked == [] and closes_last_loop(stream, self.steps, start, close):
             return True
         if gloss and len(items) == 2 and picot_of(items) and isinstance(self.steps[-1], Work):
             if self.steps[-1].stitch == "picot":  # "picot (ch 3, sl st in 3rd ch from hook)": how it is made

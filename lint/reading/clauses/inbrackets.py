@@ -7,9 +7,11 @@ from dataclasses import replace
 from lint.amount import ONE
 from lint.lexicon import Lexeme
 from lint.place import Limit, LimitKind, Place, Which
+from lint.reading.places import notes
 from lint.reading.places.targets import ANY
 from lint.reading.repeating import repeats
-from lint.tree import Chain, NoJoin, Repeat, Step, Times, TimesKind, Turn, Work
+from lint.reading.words.stream import Stream
+from lint.tree import Chain, Counting, NoJoin, Repeat, Step, Times, TimesKind, Turn, Work
 
 
 def shapes(last: list[Step]) -> bool:
@@ -100,3 +102,33 @@ def one_pass_each(items: list[Step], found: tuple[Place, ...]) -> Times | None:
     if first.places[0].targets != each.targets or each != Place(each.span, Which.EACH, each.targets, limit=each.limit):
         return None
     return Times(each.span, TimesKind.FILL, limit=each.limit or Limit(LimitKind.END))
+
+
+def starred_repeat(inner: Stream, steps: list[Step]) -> bool:
+    """Reads the "rep from * around" of "*sc in next st, ch 1 (rep from * around)", where it is all that the bracket holds."""
+    if (
+        inner.kind() != "repeat"
+        or not any(item.kind == "star" for item in inner.lexemes)
+        or not repeats.open_star(steps)
+    ):
+        return False
+    trial = list(steps)
+    if not repeats.repeat_clause(inner, trial, 0) or not inner.done:
+        inner.at = 0
+        return False
+    steps[:] = trial
+    return True
+
+
+def closes_last_loop(stream: Stream, steps: list[Step], start: int, close: int) -> bool:
+    """ "dc in first sc (last loop made)": that stitch closes the round as its last space."""
+    inside = stream.lexemes[start + 1 : close]
+    last = steps[-1] if steps else None
+    made = notes.tells_made(inside) and any(item.kind == "space" for item in inside)
+    if not made or not isinstance(last, Work) or last.closing is not None or len(last.places) != 1:
+        return False
+    if last.places[0].which is not Which.FIRST or last.stitch == "sl st":
+        return False
+    span = stream.span_from(start)
+    steps[-1] = replace(last, closing=Counting(span, True, None, 0))
+    return True

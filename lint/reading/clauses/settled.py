@@ -12,6 +12,7 @@ from lint.reading.counting.atordinals import at_ordinals
 from lint.reading.counting.attheend import shaped_until
 from lint.reading.counting.lastcounts import perhaps_more
 from lint.reading.counting.nocounts import remaining_told
+from lint.reading.counting.trailingdots import left_to_the_reader
 from lint.reading.places.chainsinone import chains_in_one
 from lint.reading.places.cornersinturn import corners_in_turn
 from lint.reading.places.guard import nothing_swallowed
@@ -51,6 +52,7 @@ def settle(reading: Reading, stream: Stream, words: list[Lexeme], unfit: list[Un
     reading.steps = at_both_ends(within_clause(reading.steps), stream)
     reading.steps = last_before_place(picots_closed(joined_on_the_way(fold_loose(reading.steps))))
     reading.steps = chain_told_by_count(side_by_side(closing_join(place_come_to(reading.steps))), stream.lexemes)
+    reading.steps = left_to_the_reader(reading.steps, stream.lexemes, reading.stated)
     reading.steps = unclear_behind_join(reading.steps, stream.lexemes)
     reading.steps = corners_in_turn(reading.steps, stream.lexemes)
     reading.steps = seam_behind_count(after_fastening(reading.steps, stream.lexemes), words, reading.stated)

@@ -17,7 +17,7 @@ from lint.reading.counting.nocounts import (
 from lint.reading.counting.shares import shares_begin
 from lint.reading.counting.unitsfirst import units_first
 from lint.reading.places import countunits
-from lint.reading.places.guard import bids_again
+from lint.reading.places.alterations import bids_again
 from lint.reading.words.rowending import ends_work, remark_at, sorts_end
 from lint.reading.words.stream import CLOSERS, OPENERS, Stream
 

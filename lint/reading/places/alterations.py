@@ -54,3 +54,17 @@ def may_alter(inside: list[Lexeme]) -> bool:
         inside = inside[:-1]
     told = " ".join(item.lower for item in inside)
     return _ALTERS.match(told) is not None
+
+
+def bids_again(words: list[Lexeme]) -> bool:
+    """Whether words in brackets bid to work more: "work Row 2 again", "rep this row once", "do this twice", "twice"."""
+    rows = any(item.kind in ("row", "round") or item.lower == "this" for item in words)
+    if rows and any(item.kind == "repeat" for item in words):
+        return True
+    if any(item.kind == "repeat" for item in words) and any(item.kind == "star" for item in words):
+        return True  # "(rep from * 6 times)"
+    if words[:1] != [] and words[0].kind == "repeat" and any(item.kind == "number" for item in words[1:3]):
+        return len(words) <= 3  # "sc, inc (rep 6)"
+    often = words[-1:] != [] and (words[-1].lower in ("again", "twice", "thrice") or words[-1].kind == "times")
+    bidden = rows and words[0].kind == "make" or words[:1] != [] and words[0].lower == "do"
+    return often and (bidden or len(words) <= 2)

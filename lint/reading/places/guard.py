@@ -10,7 +10,7 @@ from itertools import pairwise
 from lint.growth import ShapedWhere
 from lint.lexicon import Lexeme
 from lint.place import LimitKind, TargetKind, Which
-from lint.reading.places.alterations import may_alter
+from lint.reading.places.alterations import bids_again, may_alter
 from lint.reading.places.targets import LOOPS
 from lint.reading.words.stream import CLOSERS, OPENERS
 from lint.source import Span
@@ -257,16 +257,6 @@ def _passes_the_others(step: Step, inside: list[Lexeme], before: list[Step]) -> 
 
 _PASSES = ("skip", "miss", "leav", "omit")
 _TAKES_BACK = ("except", "excluding", "omit", "omitting", "minus", "less", "plus", "save", "bar")
-
-
-def bids_again(words: list[Lexeme]) -> bool:
-    """Whether words in brackets bid to work more: "work Row 2 again", "rep this row once", "do this twice", "twice"."""
-    rows = any(item.kind in ("row", "round") or item.lower == "this" for item in words)
-    if rows and any(item.kind == "repeat" for item in words):
-        return True
-    often = words[-1:] != [] and (words[-1].lower in ("again", "twice", "thrice") or words[-1].kind == "times")
-    bidden = rows and words[0].kind == "make" or words[:1] != [] and words[0].lower == "do"
-    return often and (bidden or len(words) <= 2)
 
 
 def _adds_in_brackets(inside: list[Lexeme], before: list[Step]) -> bool:

@@ -14,6 +14,9 @@ def ordinal(stream: Stream, start: int) -> Place | None:
     """ "4th ch from hook", "3rd ch of beg ch-4", "2nd of next 3 sc", "3rd dc of next shell"."""
     first = stream.take()
     ordinals = [1 if first.kind == "first" else first.number]
+    share = stream.kind() == "of" and stream.word("sts", "stitches", ahead=1 + (stream.kind(1) == "the"))
+    if share and first.text.isalpha() and stream.word("a", "an", "one", ahead=-2):
+        return None  # "a third of the sts" is a share of the row, and no third stitch
     while True:
         before = stream.at
         stream.skip(",", "and")

@@ -62,6 +62,14 @@ def each_place(stream: Stream, start: int) -> Place | None:
         return replace(place, each_of=True) if place is not None and place.of is None else None
     if before:
         return None
+    if (
+        number is not None
+        and told == "every"
+        and not of
+        and number != ONE
+        and stream.kind() in ("any_stitch", "stitch")
+    ):
+        return None  # "2 sc in every 3 sts" may be over three of them
     if number is not None:
         unused = stream.take_if("unused")
         if word := _of_a_piece(stream):
@@ -189,6 +197,8 @@ def pointed(stream: Stream, start: int) -> Place | None:
     if word == "same" and stream.word("these", "those", ahead=-1) and stream.kind() == "number":
         word = "next"  # "in each of these 2 sts"
     number = how_many(stream)
+    if word == "any" and number is not None and number != ONE and stream.kind() in ("any_stitch", "stitch"):
+        return None  # "in any 6 sts": which they are is not said
     stream.take_if(*LOOPS)  # "any front loop"
     if one_of and number is not None and (stream.kind() == "unused" or "skip" in stream.peek().lower):
         number = ONE  # "in first of the 2 skipped sts"
