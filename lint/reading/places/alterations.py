@@ -9,6 +9,10 @@ from lint.reading.words.stream import CLOSERS, OPENERS
 _NUMBER = r"(?:\d+|one|two|three|four|five|six|an?)"
 _NTH = r"(?:other|second|2nd|third|3rd|fourth|4th|fifth|5th|alternate)"
 _SOME = rf"(?:{_NUMBER}|every|each|both|last|first|ends?|corners?|sts?|stitch(?:es)?|sides?|unworked)"
+# spaces are passed over by who works the stitches; lengths, tails and colours are none of them
+_NO_STITCHES = (
+    r"(?:(?:long|short|tail|end\sof|yarn|row|colou?r|cm|mm|in|inch(?:es)?|yards?|metres?|meters?|m|ch(?:ain)?|sps?|spaces?)\b|\d|\")"
+)
 # what the words begin with, behind an "and", "but" or "then"
 _ALTERS = expression(
     r"(?:(?:and|but|or|then|so)\s)*(?:"
@@ -25,7 +29,8 @@ _ALTERS = expression(
             rf"(?:plus\s|less\s|minus\s|and\s)?{_NUMBER}\s(?:more|less|fewer|extra|at\sa\stime|for\sluck)\b",
             rf"(?:plus|less)\s{_NUMBER}$",
             rf"(?:{_NUMBER}|once|twice)\s(?:times\s)?in\s(?:the|each|every)\s(?:corners?|last|first|middle|tip)\b",
-            rf"(?:skipping|missing|omitting|adding|keeping|leaving)\s(?:the\s)?{_SOME}\b(?!\s(?:long|short|tail|end\sof|yarn|row|colou?r|\d))",
+            rf"(?:skipping|missing|omitting|adding|leaving)\s(?:the\s)?{_SOME}\b(?!\s?{_NO_STITCHES})",
+            rf"keeping\s(?:the\s)?(?:{_NUMBER}|last|first)\b(?!\s?{_NO_STITCHES})",
             r"(?:working|doing|making)\s(?:double\b|(?:the\s)?(?:last|first)\s\w+\s(?:together|twice)\b)",
             r"as\s(?:many|often)\sas\b",
             r"as\sbefore\s(?:but|with|less|plus)\b",
@@ -38,7 +43,7 @@ _ALTERS = expression(
             r"over\s(?:two|three|four|2|3|4)\srows\b",
             r"(?:in)?to\sthe\srow\sbelow$",
             r"again\s(?:on|in|for|along)\b",
-            r"repeat(?:ing)?\s(?:for|on|along)\sthe\b",
+            r"repeat(?:ing)?\s(?:on|along)\sthe\s(?:other|second|opposite)\b",
             r"(?:in|de)creasing\s(?:evenly|as\s(?:needed|necessary|required))\b",
         )
     )
