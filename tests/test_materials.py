@@ -201,3 +201,39 @@ def test_a_yarn_number_above_a_hook_is_the_yarns() -> None:
     assert not any(rule == "hook-size-disagrees" for rule, _ in all_findings(check(text.format("5 mm hook"))))
     assert ("hook-size-disagrees", 4) in all_findings(check(text.format("Hook #7 (5.5 mm)")))
     assert ("hook-size-disagrees", 4) in all_findings(check(text.format("US H-8\n(5.5 mm) hook")))
+
+
+@pytest.mark.parametrize(
+    ("lines", "disagrees"),
+    [
+        ("100 g worsted yarn, colors A and B\n4 mm hook", False),
+        ("Worsted yarn in A and B\n4 mm hook", False),
+        ("Yarn: color A and color B, 4 mm hook", False),
+        ("Hooks: for sizes S and M, 5.5 mm; for L, 6 mm hook", False),
+        ("Worsted yarn in A\nHook: B, 4 mm", True),
+        ("Size B 4 mm hook", True),
+        ("Hook B\n4 mm", True),
+        ("Crochet hook, B/4 mm", True),
+    ],
+)
+def test_a_letter_of_a_yarn_or_a_size_is_no_hook(lines: str, disagrees: bool) -> None:
+    """A letter behind a word for a color, in a list of letters or at the end of the line above names no hook."""
+    text = f"Cowl\nMaterials\n{lines}\n\nCowl\nCh 11.\nRow 1: Sc in 2nd ch from hook and in each ch across. (10 sc)\n"
+    assert any(rule == "hook-size-disagrees" for rule, _ in all_findings(check(text))) == disagrees
+
+
+@pytest.mark.parametrize(
+    ("line", "asked"),
+    [
+        ("For S, use 5 mm hook.\nFor M and L, use 5.5 mm hook.", False),
+        ("Use 5 mm for size S, 5.5 mm for sizes M and L.", False),
+        ("Or size needed for gauge.", True),
+    ],
+)
+def test_hooks_told_by_size(line: str, asked: bool) -> None:
+    """Where a line of the materials says which size takes which hook, each has its use."""
+    text = (
+        f"Cowl\nUS terms\nSizes: S (M, L)\n\nMaterials\n5 mm and 5.5 mm crochet hooks\n{line}\n\nCowl\nCh 11 (13, 15).\n"
+        "Row 1: With 5 mm hook, sc in 2nd ch from hook and in each ch across. (10 (12, 14) sc)\n"
+    )
+    assert any(rule == "hook-not-used" for rule, _ in all_findings(check(text))) == asked

@@ -17,6 +17,9 @@ from lint.source import Span
 
 _MM = expression(r"(?i)(?<![\w.,])(?P<mm>\d{1,2}(?:[.,]\d{1,2})?)\s?mm\b")
 _HOOK = expression(r"(?i)\bhooks?\b")
+_FOR_SIZE = expression(
+    r"\b[Ff]or\s+(?:the\s+)?(?:sizes?\s+)?[\p{Lu}\d].*\bmm\b|\bmm\b.*\bfor\s+(?:the\s+)?(?:sizes?\s+)?[\p{Lu}\d]"
+)  # "For S and L, use 5.5 mm hook."
 _LETTER = expression(r"(?<![\w-])(?:(?i:US|size)\s+)*(?P<letter>[B-Q])(?:[-/]\d{1,2}(?:\.5|½)?)?(?![\w'’&-])")
 _LETTER_HOOK = expression(
     rf"(?i:\b(?:with|using|change to|changing to|switch to)\s+(?:the\s+|a\s+)?){_LETTER.pattern}\s+(?i:hook)\b"
@@ -125,6 +128,13 @@ def _not_used(context: Context, zones: list[Span], told: list[Span]) -> Iterator
     taken = _SMALLER.search(rest), _LARGER.search(rest)  # one of them told by its size, the other has to be as well
     told_so = {_size_in_mm(match) for match, found in zip((hooks[0], hooks[-1]), taken, strict=True) if found}
     told_so |= {_size_in_mm(match) for match in _MM.finditer(rest)}
+    by_size = (
+        line
+        for zone in zones
+        for line in text[zone.start : zone.end].split("\n")
+        if _FOR_SIZE.search(line) and context.pattern.sizes
+    )
+    told_so |= {_size_in_mm(match) for line in by_size for match in _MM.finditer(line)}
     unused = [match for match in hooks if _size_in_mm(match) not in told_so]
     if unused:
         unused = max(unused, key=lambda match: match.start())

@@ -37,7 +37,7 @@ from lint.working.met import Called, MetRow, as_called, as_whole_piece
 from lint.working.onesize import for_size, works
 from lint.working.otherside import NO_REST, none_worked, rest_of_side
 from lint.working.printedrows import by_itself
-from lint.working.rownames import answers_to
+from lint.working.rownames import answers_to, counted_from_one
 
 _ANY_ROW = (*(f"{which} {row}" for which in ("next", "last") for row in ("row", "round", "rnd")), "following row")
 
@@ -304,7 +304,8 @@ class Expander:
     def _rows_so_far(self, part: Part, of: str = "") -> int:
         """The number of the row met last in a piece (called `of`), or how many of them were met without numbers."""
         own = [entry for entry in self.met if entry.part is part and (not of or answers_to(part.name, of))]
-        return self._last_number(part) if any(entry.number for entry in own) else len(own)
+        from_one = self.counted_on and counted_from_one([entry.number for entry in own], part)
+        return len(own) if from_one or not any(entry.number for entry in own) else self._last_number(part)
 
     def _numbers_on(self, part: Part, rows: int) -> list[int | None]:
         """The numbers of so many rows after the last one met in a piece; none where it has none."""

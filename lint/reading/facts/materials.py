@@ -76,6 +76,10 @@ _MORE_BEHIND = expression(
 _THREAD_BEFORE = expression(
     r"(?i)\b(?:thread|cotton|yarn|floss)\s*,?\s*$"
 )  # "Thread no. 10, 1.75 mm hook": the thread's number
+# "colors A and B, 4 mm hook", "for S and M, 5.5 mm hook": letters of yarns or of sizes
+_OTHER_LETTERS = expression(
+    r"(?:(?i:\b(?:colou?rs?|yarns?|shades?|balls?|skeins?|in|of|for))\s*:?|\b[A-Z]+\s*(?:,|,?\s*(?:and|or|to)\b|[&/+–-]))\s*$"
+)
 _NO_HOOK = expression(r"(?i)\b(?:eyes?|beads?|buttons?|ribbon|elastic|ring|wire|noses?|snaps?)\b")
 _STEEL = expression(r"(?i)\bsteel\b")
 _HEADING = 32  # characters of a line that says what the next one lists: "Crochet hook"
@@ -117,12 +121,21 @@ def read_hooks(text: str) -> Iterator[Hook]:
         if _MORE_BEFORE.search(before) or _THREAD_BEFORE.search(before) or _MORE_BEHIND.match(text, end):
             continue  # "4 mm and 5 mm (US G-6 and H-8)": which belong together is not read
         told = [_name(match) for match in names]
+        bare = told[0].letters and not (told[0].number or first["us"] or first[0].lower().startswith("size"))
+        if bare and names[0].end() < end and (_OTHER_LETTERS.search(before) or not _told_in_line(text, names, before)):
+            continue
         if not _HOOK_WORD.search(line):
             heading = text[:start].rstrip("\n").rpartition("\n")[2]
             line = f"{heading} {line}" if len(heading) <= _HEADING else line
         if not _about_a_hook(told, line, after):
             continue
         yield Hook(Span(first.start(), end), tuple(told), bool(_STEEL.search(line)))
+
+
+def _told_in_line(text: str, names: list[regex.Match], before: str) -> bool:
+    """Whether the second name of a hook stands in the line of the first, or in the next one behind "Hook: G"."""
+    same = "\n" not in text[names[0].end() : names[1].start()]
+    return same or expression(r"(?i)^\W*(?:(?:crochet|size|hooks?)\W*)*$").match(before) is not None
 
 
 def _names_near_hooks(text: str) -> Iterator[regex.Match]:

@@ -65,6 +65,11 @@ _NAMED = expression(
     r"(?i)(?:\b(?:(?:for|only|making|end|stop|finish|finished|complete[ds]?)\s+)+(?:the\s+)?(?:sizes?\s+)?|\bsizes?\s+|(?:^|[.;:]\s)\W*)"
     r"(?P<name>(?!(?:first|last|second|third|fourth|fifth|sixth)\s+(?!sizes?\b))\p{L}[\w/-]*|\b\d[\w/-]*(?<=sizes?\s+[\w/-]+))"
 )
+# "for S once, for M and L 2 more times" up to the end of a line, but for a count
+_EACH_TIMES = expression(
+    rf"(?i)\b(?:rows?|rnds?|rounds?)\b(?:[\s:,;]+(?:and\s+)?(?:for\s+)?(?:the\s+)?(?:sizes?\s+)?(?P<name>{_NAMES})\s*:?\s+(?:once|twice|thrice|\d+)(?:\s+more)?(?:\s+times?)?(?:\s+more)?(?=[;,.\s]))+"
+    r"\s*\.?\s*(?:[=–—(\[-][^.]*)?\.?\s*$"
+)
 _ALSO = expression(rf"[\W_]*(?:and\s+)?(?:sizes?\s+)?(?P<names>{_NAMES}){_AFTER}[\s*_)\]]*[.;!]?\s*", regex.I)
 
 
@@ -156,8 +161,17 @@ def speaks_to_some(reader: GateReader, line: str) -> bool:
         return False
     if reader.number < 2 or not other_work:
         return False
+    if _each_told(reader, line):
+        return False
     named = (match["name"] for match in _NAMED.finditer(line))
     return any((sizes := reader.sizes_of(name)) and len(sizes) < reader.number for name in named)
+
+
+def _each_told(reader: GateReader, line: str) -> bool:
+    """Whether a line ends in a list that names every size once: "rep Dec row: for S once, for M and L 2 more times"."""
+    listed = _EACH_TIMES.search(line)
+    told = [reader.sizes_of(name) or () for name in listed.captures("name")] if listed is not None else []
+    return sorted(size for sizes in told for size in sizes) == list(range(reader.number)) and all(told)
 
 
 def cut_after(label: Label, leaving: Leaving, number: int, gone: Collection[int] = ()) -> Label:

@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from lint.expression import expression
-from lint.reading.repeating.rhythms import rhythms
+from lint.reading.repeating.rhythms import colon_before_figures, rhythms
+from lint.reading.repeating.rowcalls import rows_said
 from lint.reading.repeating.times import said_in_all, times
 from lint.reading.repeating.untilcounts import until_count
 from lint.reading.words.stream import Stream
@@ -46,12 +47,15 @@ def named_row_call(stream: Stream, steps: list[Step], start: int) -> bool:
         span = stream.span_from(start)
         steps += [one.call(span, kind=kind, name=name) for one in told]
         return True
-    until, open_ended, unit = until_count(stream, None) if stream.word("until", "till") else (None, False, "stitches")
-    how_often = None if until is not None or open_ended else times(stream)
+    rows, in_rows = rows_said(stream) or (None, False)  # "until there are 66 rows in all"
+    by_count = rows is None and stream.word("until", "till")
+    until, open_ended, unit = until_count(stream, None) if by_count else (None, False, "stitches")
+    colon_before_figures(stream)
+    how_often = None if until is not None or open_ended or rows is not None else times(stream)
     if how_often is not None and how_often.kind is TimesKind.FILL:
         return False
     in_all = said_in_all(stream, how_often)
-    ends = {"until": until, "until_unit": unit, "open_ended": open_ended}
+    ends = {"until": until, "until_unit": unit, "open_ended": open_ended, "rows": rows, "rows_in_all": in_rows}
     steps.append(
         RowCall(stream.span_from(start), None, None, times=how_often, kind=kind, name=name, times_in_all=in_all, **ends)
     )

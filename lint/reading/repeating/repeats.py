@@ -88,7 +88,9 @@ def repeat_clause(stream: Stream, steps: list[Step], start: int, source: tuple[i
         return named_row_call(stream, steps, start)
     if names_rows(stream):
         stream.at = start
-        return row_call(stream, steps, start)
+        if row_call(stream, steps, start):
+            return True
+        stream.at = start + 1  # "Rep the rib row 4 times more": named, and not by a number
     if stream.kind() in ("increase", "decrease", "word", "the") and not open_star(steps):
         stream.at = start
         if named_row_call(stream, steps, start):

@@ -113,6 +113,7 @@ def named_row_worked(stream: Stream, steps: list[Step], start: int) -> bool:
         shaped = any(
             item.kind in _SHAPES for item in stream.lexemes[words : stream.at]
         )  # "work eyelet row" may be told
+        colon_before_figures(stream)
         how_often = None if ends(stream) else read_times(stream)  # "Work dec row 3 times in total", "work Dec row"
         if shaped and ends(stream) and (how_often is None or how_often.kind is not TimesKind.FILL):
             in_all = said_in_all(stream, how_often)
@@ -214,6 +215,12 @@ def how_often(stream: Stream) -> tuple[Times | None, Amount | None] | None:
             return often, None
     stream.at = start
     return None
+
+
+def colon_before_figures(stream: Stream) -> None:
+    """Takes the colon of "Work the dec row: for S once more, for M twice more": a row called by its name, and how often."""
+    if stream.kind() == ":" and stream.kind(1) == "number" and stream.kind(2) in ("times", "more"):
+        stream.take()
 
 
 def ends(stream: Stream) -> bool:

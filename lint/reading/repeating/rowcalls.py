@@ -190,10 +190,10 @@ def row_call(stream: Stream, steps: list[Step], start: int) -> bool:
         stream.at -= 1
     if how_often is not None and how_often.limit is not None and how_often.limit.kind is LimitKind.LAST:
         return _untold(stream, steps, start)  # "work as Row 3 to last 4 sts": a part of one row
-    said = _rows_said(stream) or striped(stream) if how_often is None else None
+    said = rows_said(stream) or striped(stream) if how_often is None else None
     until, open_ended, unit = until_count(stream, how_often) if said is None else (None, False, "stitches")
     at = stream.at
-    if how_often is not None and how_often.kind is not TimesKind.FILL and (in_rows := _rows_said(stream)) is not None:
+    if how_often is not None and how_often.kind is not TimesKind.FILL and (in_rows := rows_said(stream)) is not None:
         said = in_rows if in_rows[1] else None  # "6 more times, until you have 8 rows"
         stream.at = stream.at if said else at
     if how_often is not None and how_often.kind is TimesKind.FILL:
@@ -329,7 +329,7 @@ def _times_follow(stream: Stream) -> bool:
     return behind.amount() is not None and behind.kind() == "times"
 
 
-def _rows_said(stream: Stream) -> tuple[Amount, bool] | None:
+def rows_said(stream: Stream) -> tuple[Amount, bool] | None:
     """ "for 12 rows", "until there are 60 rows in all", "– 60 rows in all", "until Row 40 is complete".
 
     How many rows, and whether those before are among them.
@@ -350,6 +350,7 @@ def _rows_said(stream: Stream) -> tuple[Amount, bool] | None:
     while stream.word(*_WORKED) or stream.kind() == "total":
         word = stream.take()
         total = "total" in (word.kind, word.lower) or total
+    _row_included(stream)
     stream.take_if(*CLOSERS)
     ended = stream.done or stream.kind() in (".", ";", ",", "dash", "ending", *OPENERS)
     ended = ended or until and names_piece(stream)  # "until there are 40 rows in Back", but not "in blue"
@@ -357,6 +358,18 @@ def _rows_said(stream: Stream) -> tuple[Amount, bool] | None:
         stream.at = start
         return None
     return number, (until or total) and not more
+
+
+def _row_included(stream: Stream) -> None:
+    """Takes ", Row 1 included", ", including the first row" behind a number of rows in all."""
+    start = stream.at
+    stream.skip(",")
+    before = stream.word("including", "counting") and bool(stream.take())
+    stream.skip("the")
+    first = stream.take_if("row", "round", "first") is not None
+    first = first and (stream.kind(-1) == "first" and stream.take_if("row", "round") or stream.take_if("number"))
+    behind = not before and first and stream.word("included", "counted") and bool(stream.take())
+    stream.at = stream.at if first and (before or behind) else start
 
 
 def _row_by_letter(stream: Stream, ahead: int) -> bool:
