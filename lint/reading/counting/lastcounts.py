@@ -14,6 +14,7 @@ from lint.reading.words.rowending import ends_work
 from lint.reading.words.stream import CLOSERS, OPENERS, Stream
 from lint.tree import Step, Work
 
+_FOUNDING = ("fsc", "fhdc", "fdc", "ftr")
 _FEWEST = 3  # fewer stitches behind a join are rather a few more of them than all there are
 _IN_ALL = ("total", "all", "altogether", "made")
 _GROUPS = ("special", "one_stitch", "group_word")
@@ -63,6 +64,8 @@ def of_one_sort(stream: Stream) -> bool:
     number = (
         stream.kind(-1) == "," and stream.kind() == "number" and stream.kind(1) in ("stitch", "any_stitch", *_GROUPS)
     )
+    if number and stream.peek(1).value in _FOUNDING:
+        return False  # "sc across, 6 fsc, turn": they widen the row
     if number and stream.kind(1) in _GROUPS and min((one or 9 for one in stream.peek().quantity.values), default=9) < 3:
         return False  # "…; rep from * to end, 1 shell, turn": the last of them
     behind = 3 if countunits.left_over(stream, 2) else 2
@@ -81,7 +84,7 @@ def last_figure(stream: Stream) -> int | None:
         return None  # "in each st around and 12 sc" goes on
     unit = stream.kind(1) in ("stitch", "any_stitch")
     value = stream.peek().quantity.lone
-    if value is not None and value < _FEWEST or unit and stream.peek(1).value == "sl st":
+    if value is not None and value < _FEWEST or unit and stream.peek(1).value in ("sl st", *_FOUNDING):
         return None
     behind = 1 + unit
     if not unit and stream.kind(-1) != ",":
