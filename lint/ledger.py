@@ -112,6 +112,7 @@ class Ledger:
     )  # row, part, rows in the label, rows in the words
 
     def recomputed(self) -> tuple[int, int]:
-        """Rows (times sizes) recomputed, and all of them."""
-        cells = [cell for row in self.rows for cell in row.cells if cell.outcome is not Outcome.NOT_WORKED]
+        """Rows (times sizes) recomputed, and all of them; what a piece is begun on is no row, where there are others."""
+        rows = [row for row in self.rows if row.kind != "foundation"] or self.rows
+        cells = [cell for row in rows for cell in row.cells if cell.outcome is not Outcome.NOT_WORKED]
         return sum(cell.made is not None for cell in cells), len(cells)

@@ -495,3 +495,13 @@ def test_long_words_in_workings_are_cut_between_words() -> None:
 def test_a_line_on_terms_over_the_chain_is_no_heading() -> None:
     """ "US terms" directly over "Ch 11." names no piece: the piece has the pattern's name."""
     assert [part.name for part in inspect(SourceText(_STRIP)).pattern.parts] == ["Strip"]
+
+
+def test_foundations_are_no_rows_in_either_number():
+    """The verdict and the line of figures count the same rows: what the piece is begun on is none of them."""
+    report = check(
+        "Strip\n\nUS terms\n\nSTRIP\nCh 11.\nRow 1: Sc in 2nd ch from hook and in each ch across. (10 sc)\n"
+        "Row 2: Ch 1, sc in each sc across, turn. (10 sc)\n"
+    )
+    assert report.recomputed == (2, 2)
+    assert "2 of 2 rows recomputed" in one_line(report)

@@ -72,12 +72,12 @@ def points(report: Report) -> str:
 
 
 def rows_recomputed(report: Report) -> str:
-    """ "7 of 7 rows recomputed", and over how many sizes where there are several: each row counts once a size."""
+    """ "7 of 7 rows recomputed"; of several sizes each row counts once in each."""
     done, of = report.recomputed
     if not of:
         return "no rows to recompute were found"
     several = len(report.pattern.sizes)
-    sizes = f", over {several} sizes" if several > 1 else ""
+    sizes = f", each counted once in each of {several} sizes" if several > 1 else ""
     return f"{done} of {of} {'row' if of == 1 else 'rows'} recomputed{sizes}"
 
 
