@@ -44,6 +44,7 @@ class Target:
         return (self.name or "").partition(OF_STITCH)[2] if self.kind is TargetKind.ROW_END else ""
 
 
+UNWORKED = "unworked"  # said of stitches to work into: those of the row below, or those that a short row has left
 FREE_CHAIN = Target(TargetKind.CHAIN, "free")  # a chain whose free loop is worked into, of a chain named before
 
 

@@ -86,7 +86,7 @@ _TOLD_BEHIND = expression(  # "20 sts after Row 19", "(8 blocks at the end of R8
 )
 # "Decrease for the top:" over the rows that do so
 _LEADS_IN = expression(
-    r"(?i)\W*(?!.*\b(?:in|into|each|every|next|last|around|across|at|twice|once)\b)(?:now\s+|begin(?:ning)?\s+(?:to\s+)?|start\s+)?(?:decreas|increas|shap)\w*\b[^.;:\d]*(?:\d+ (?:sts|stitches)\b[^.;:\d]*)?:\s*"
+    r"(?i)\W*(?!.*\b(?:in|into|each|every|next|last|around|across|at|twice|once)\b)(?:now\s+|begin(?:ning)?\s+(?:to\s+)?|start\s+)?(?:decreas|increas|shap)\w*\b[^.;:\d]*(?:\d+ (?:sts|stitches)\b[^.;:\d]*)?(?::|(?<=\w)\s+[–—-]+)\s*"
 )
 _NAME = expression(  # of a piece; "Work the dec row: for S once more" is a sentence
     r"(?i)(?!\W*(?:row|rnd|round|rd|r\d|(?:work|repeat|rep|make)\s+(?:the\s+)?(?:[\w-]+\s+){1,2}(?:row|rnd|round)\b))\W*(?P<name>[A-Za-z][\w-]*(?: [\w-]+){0,3}(?: ?\([\w -]+\))?)\s*[:=]\s"

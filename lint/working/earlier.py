@@ -8,7 +8,7 @@ from __future__ import annotations
 from dataclasses import dataclass, replace
 
 from lint.pattern import Pattern
-from lint.place import Place, Target, TargetKind, Which
+from lint.place import UNWORKED, Place, Target, TargetKind, Which
 from lint.tree import MAKES_STITCHES, AlongEdge, Chain, Group, Loops, Repeat, Skip, Step, Work, walk
 from lint.working.cursor import PlacesUnknown
 from lint.working.fabric import Fabric, Made, Node
@@ -106,7 +106,7 @@ def from_free_loops(steps: tuple[Step, ...]) -> tuple[Step, ...]:
     at = next((i for i, s in enumerate(steps) if isinstance(s, (*MAKES_STITCHES, Skip))), None)
     work = steps[at] if at is not None else None
     place = work.places[0] if isinstance(work, Work) and len(work.places) == 1 else None
-    told = place is not None and (work.loop in ("front", "back") or bool(place.from_words))
+    told = place is not None and (work.loop in ("front", "back") or place.from_words not in ("", UNWORKED))
     if not told or not place.row or place.which is not Which.EACH and not (place.each_of and place.from_words):
         return steps
     piece = place.from_words if place.from_words != "loops" else ""

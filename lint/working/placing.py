@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 from itertools import pairwise
 
-from lint.place import Limit, LimitKind, Place, Target, TargetKind, Which
+from lint.place import UNWORKED, Limit, LimitKind, Place, Target, TargetKind, Which
 from lint.tree import Chain, Skip, Step, Turn
 from lint.working.chainruns import ChainRuns
 from lint.working.choices import CHAINS_BELOW
@@ -66,6 +66,8 @@ class Placing(ChainRuns):
         if bare and self.begun_in_gap and self.round_of_stitches() and self.ungrouped():
             place = replace(place, targets=(_ANY,), between=True, from_words="between")  # a sp like the one begun in
             return self.gaps(place, number, cursor.end)
+        if place.from_words == UNWORKED and self.made and cursor.known and cursor.at >= cursor.end:
+            return [Node("elsewhere") for _ in range(number)]  # "the 5 unworked sts" behind all of a short row's own
         if which is Which.NEXT and place.of is None and not place.middle and not place.below and target.kind in _PLAIN:
             return self.next_run(target, number)  # the commonest by far
         self.open_ring(place)

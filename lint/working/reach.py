@@ -6,7 +6,7 @@ from dataclasses import replace
 from itertools import takewhile
 
 from lint.loops import is_loop
-from lint.place import Limit, LimitKind, Place, Target, TargetKind, Which, without_beginning
+from lint.place import UNWORKED, Limit, LimitKind, Place, Target, TargetKind, Which, without_beginning
 from lint.runs import stops_before
 from lint.tree import (
     MAKES_STITCHES,
@@ -298,7 +298,7 @@ class Reach(Gaps):
                 number = self.amount(step.number) * (step.together or (2 if step.stitch == "dec" else 1))
                 index = self.back((_ANY,), number, index)
             for place in reversed(places):
-                if place.which in (Which.NEXT, Which.LAST):
+                if place.which in (Which.NEXT, Which.LAST) and place.from_words != UNWORKED:  # those lie behind all
                     index = self.back(place.targets, self.amount(place.number), index)
                     index -= self.its_space_left(step, index)
                 elif place.which is Which.EACH:

@@ -121,7 +121,8 @@ class RowWorker:
         return Cell(Outcome.NOT_RECOMPUTED, stopped_by=words, stopped_at=span)
 
     def _work(self, instance: Instance, coming: Instance | None, state: PieceState, size: int, blocks: bool) -> Cell:
-        if state.earlier.last and state.earlier.last == (instance.number or 0) - 1:
+        own_numbers = instance.label.lower().startswith("short")  # "Rnd 1" is no "Short Row 1"
+        if state.earlier.last and state.earlier.last == (instance.number or 0) - 1 and not own_numbers:
             steps = named_as_below(instance.steps, state.earlier.last)
             instance = replace(instance, steps=steps) if steps is not instance.steps else instance
         steps = row_ends_counted(instance.steps, state)

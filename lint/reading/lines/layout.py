@@ -150,7 +150,7 @@ class LayoutReader:
                 row, section, after_blank = None, None, True
                 continue
             if gate is not None:
-                self.passage.open(gate, line_only=not self.sized.ends_with_all(index))
+                self.passage.open(gate, line_only=self.sized.for_line_only(index, line.text[gate.end :]))
                 row = None
                 line = Line(line.start + gate.end, line.text[gate.end :])
             begun = part is not None or self._begins_numbered(index)

@@ -51,7 +51,7 @@ _STOPS = expression(
     rf"|finish(?:es|ed)?(?!\s+(?:{_THE}\s+)+(?:ends|tails|seams|edges)\b))\b"
 )
 _LEAVES_OUT = expression(r"(?i)\b(?:go|skip|proceed|continue|move|jump|omit|leave|miss|only|do\s+not|don't)(?:s|es)?\b")
-_GOES = r"(?:(?:can|may|should|now|then)\s+)*(?:go|skip|proceed|continue|move|jump)(?:es|s)?\s+(?:on\s+)?(?:\w+ly\s+|straight\s+)?to\b"
+_GOES = r"(?:(?:can|may|should|now|then)\s+)*(?:go|skip|proceed|continue|move|jump)(?:es|s)?\s+(?:(?:on|straight|now|\w+ly)\s+)*to\b"
 _SENT = expression(
     rf"(?i)[\W_]*(?:(?:for|in|if\s+(?:you\s+are\s+)?making)\s+)?(?:the\s+)?(?:sizes?\s+)?(?P<names>{_NAMES})(?:\s+sizes?)?(?:\s+only)?\s*[:,–—-]?\s*(?P<to>{_GOES}.+)"
     rf"|[\W_]*(?P<to>{_GOES}\s+[\w\s]+?)\s+for\s+(?:the\s+)?(?:sizes?\s+)?(?P<names>{_NAMES})(?:\s+sizes?)?(?:\s+only)?[\W_]*"

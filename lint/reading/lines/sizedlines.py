@@ -13,6 +13,10 @@ from lint.reading.lines.namedlabels import named_label
 from lint.reading.lines.notedrows import NotedRows
 from lint.reading.sizes.gates import Gate, Passage, Sizes, names_place
 
+# all that a sentence says to some sizes: "use 5 mm hook", "change to the smaller hook"
+_HOOK_TOLD = expression(
+    r"(?i)\W*(?:use|using|work(?:ing)?|change|changing|switch|go\s+(?:up|down)|with|start|begin)\b(?:[^.!;:]|(?<=\d)\.(?=\d)){0,40}\bhook\b(?:\s+(?:sizes?|throughout|instead|from\s+here(?:\s+on)?))?\W*"
+)
 # "Row 3 and Row 4 (L):" may name the size of Row 4 alone; "Rows 3 and 4 (L):" names that of both
 _EACH_NAMED = expression(r"(?i)\b(?:rows?|rnds?|rounds?|rds?)\b.*\b(?:row|rnd|round|rd)\b")
 
@@ -115,6 +119,10 @@ class SizedLines:
         """Whether the next line with words is a heading over rows."""
         at = next((i for i in range(index + 1, len(self.lines)) if not self.lines[i].blank), None)
         return at is not None and self.headings.at(at, True)
+
+    def for_line_only(self, index: int, words: str) -> bool:
+        """ "For M, use 5 mm hook.": whether a gate in front of words shuts no size out of the lines behind them."""
+        return _HOOK_TOLD.fullmatch(words) is not None or not self.ends_with_all(index)
 
     def ends_with_all(self, index: int) -> bool:
         """Whether "All sizes" ends, in the same piece, what a gate in front of a row begins."""

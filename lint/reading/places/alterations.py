@@ -10,9 +10,7 @@ _NUMBER = r"(?:\d+|one|two|three|four|five|six|an?)"
 _NTH = r"(?:other|second|2nd|third|3rd|fourth|4th|fifth|5th|alternate)"
 _SOME = rf"(?:{_NUMBER}|every|each|both|last|first|ends?|corners?|sts?|stitch(?:es)?|sides?|unworked)"
 # spaces are passed over by who works the stitches; lengths, tails and colours are none of them
-_NO_STITCHES = (
-    r"(?:(?:long|short|tail|end\sof|yarn|row|colou?r|cm|mm|in|inch(?:es)?|yards?|metres?|meters?|m|ch(?:ain)?|sps?|spaces?)\b|\d|\")"
-)
+_NO_STITCHES = r"(?:(?:long|short|tail|end\sof|yarn|row|colou?r|cm|mm|in|inch(?:es)?|yards?|metres?|meters?|m|ch(?:ain)?|sps?|spaces?)\b|\d|\")"
 # what the words begin with, behind an "and", "but" or "then"
 _ALTERS = expression(
     r"(?:(?:and|but|or|then|so)\s)*(?:"

@@ -6,7 +6,7 @@ from dataclasses import replace
 
 from lint.amount import ONE, Amount
 from lint.lexicon import Lexeme
-from lint.place import Limit, LimitKind, Place, Target, TargetKind, Which
+from lint.place import UNWORKED, Limit, LimitKind, Place, Target, TargetKind, Which
 from lint.reading.places.leftforlater import left_for_later
 from lint.reading.places.limits import limit
 from lint.reading.places.ofpieces import PIECE
@@ -290,6 +290,7 @@ def _own_chains(stream: Stream) -> int | None:
 def with_target(stream: Stream, start: int, which: Which, number: Amount = ONE, middle: bool = False) -> Place | None:
     """The place of a sort that stands at the cursor, and what it is part of; None where there is none."""
     owner = stream.take() if number is not ONE and not middle and piece_and_stitch(stream) else None
+    left = which is Which.NEXT and any(stream.word(UNWORKED, "un-worked", ahead=ahead) for ahead in (-1, 0))
     found = target(stream)
     if found is None:
         return None
@@ -345,8 +346,8 @@ def with_target(stream: Stream, start: int, which: Which, number: Amount = ONE, 
         if stream.kind(ahead) in ("edge", "side"):
             stream.at += ahead + 1  # "in any st along edge"
             which = Which.ELSEWHERE
-    piece = only_piece(stream.lexemes[start : stream.at]) if word == "elsewhere" else ""
-    if piece and which is Which.ELSEWHERE and number != ONE and not middle:
+    piece = only_piece(stream.lexemes[start : stream.at]) if word == "elsewhere" else UNWORKED if left else ""
+    if piece and not left and which is Which.ELSEWHERE and number != ONE and not middle:
         targets = list(PIECE)  # "next 36 sts of body"
     whole = stream.span_from(start)
     return Place(whole, which, tuple(targets), number, of=of, of_which=of_which, middle=middle, from_words=piece)

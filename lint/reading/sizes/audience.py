@@ -27,7 +27,7 @@ _CANON = (
     (r"\b([4-9])xl\b", r"\1x"),
     (r"\s*\([^()]*\)", ""),
 )
-_AND = expression(r"\s*(?:,\s*(?:and|&|or)\b|,|;|&|\band\b|\bor\b|\+)\s*", regex.I)
+_AND = expression(r"\s*(?:,\s*(?:and|&|or)\b|[,;&|]|\band\b|\bor\b|\+)\s*", regex.I)
 _RANGE = expression(r"\s*(?:\bto\b|\bthrough\b|\bthru\b|[-–—])\s*", regex.I)
 _NUMBER_WORDS = {"two": 2, "three": 3, "four": 4, "five": 5, "2": 2, "3": 3, "4": 4, "5": 5}
 _ORDINALS = {"first": 1, "second": 2, "third": 3, "fourth": 4, "fifth": 5, "sixth": 6, "seventh": 7, "eighth": 8, "last": 0}  # fmt: skip

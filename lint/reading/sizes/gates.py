@@ -31,7 +31,7 @@ _LEFT_OUT = expression(
     r"(?i)\W*(?:skip|omit|miss|leave\s+out|do\s+not\s+(?:work|make)|don't\s+(?:work|make))\b[^.;]{0,30}?\b(?:rows?|rnds?|rounds?|rds?)\b"
 )
 _GO_ON = expression(
-    r"(?i)\b(?:go|goes|going|skip|proceed|continue|move|jump|turn|cont)\s+(?:on\s+)?(?:straight\s+|directly\s+|now\s+)?to\s+(?:the\s+)?(?P<where>[^.;:,]+)"
+    r"(?i)\b(?:go|goes|going|skip|proceed|continue|move|jump|turn|cont)\s+(?:(?:on|straight|directly|now)\s+)*to\s+(?:the\s+)?(?P<where>[^.;:,]+)"
 )
 
 

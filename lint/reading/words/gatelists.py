@@ -32,7 +32,7 @@ def parted_in_gate(stream: Cursor, sizes: int, signs: tuple[str, ...]) -> tuple[
         return None
     if stream.kind(length) in _WORK and stream.kind(length + 1) in _TO_A_PLACE:
         return None
-    if sizes == 2 and not _no_others(stream, length):
+    if sizes == 2 and not (_no_others(stream, length) or _stroke_in_run(stream, length)):
         return None
     return tuple(item.number for item in figures), length
 
@@ -57,6 +57,13 @@ def _no_others(stream: Cursor, length: int) -> bool:
     if before in ("next", "first", "last"):
         return behind == "any_stitch" or behind in _WORK and ended and _same_stitch(stream, stream.peek(length).lower)
     return before in _BEGINS and (behind in ("any_stitch", *_WORK) and ended or before in OPENERS and behind in CLOSERS)
+
+
+def _stroke_in_run(stream: Cursor, length: int) -> bool:
+    """Whether the figures are those of a run, with a stroke between: "sc 14/17," parts no two runs."""
+    close = all(stream.peek(ahead).glued for ahead in range(1, length))
+    run = stream.kind(-1) in ("stitch", "increase", "decrease", "skip")
+    return stream.kind(1) == "/" and close and run and stream.kind(length) in _ENDS
 
 
 def _same_stitch(stream: Cursor, name: str) -> bool:
