@@ -499,9 +499,11 @@ def test_a_line_on_terms_over_the_chain_is_no_heading() -> None:
 
 def test_foundations_are_no_rows_in_either_number():
     """The verdict and the line of figures count the same rows: what the piece is begun on is none of them."""
-    report = check(
-        "Strip\n\nUS terms\n\nSTRIP\nCh 11.\nRow 1: Sc in 2nd ch from hook and in each ch across. (10 sc)\n"
-        "Row 2: Ch 1, sc in each sc across, turn. (10 sc)\n"
+    report = inspect(
+        SourceText(
+            "Strip\n\nUS terms\n\nSTRIP\nCh 11.\nRow 1: Sc in 2nd ch from hook and in each ch across. (10 sc)\n"
+            "Row 2: Ch 1, sc in each sc across, turn. (10 sc)\n"
+        )
     )
     assert report.recomputed == (2, 2)
     assert "2 of 2 rows recomputed" in one_line(report)
