@@ -100,13 +100,14 @@ class PlaceFirstClauses(WithClauses):
         if stream.kind() == ":" and found[0].which is Which.ELSEWHERE:
             self.steps.append(AlongEdge(stream.span_from(start)))  # "On the first leg: skip 1 st, 7 sc"
             return True
+        led = stream.kind() == ":"  # "In next sp: ch 3, 2 dc, ch 2, 3 dc."
         stream.skip(",", ":")
         if stream.kind() == "star" and stream.kind(1) in ("make", "number", "stitch") and not open_star(self.steps):
             mark = stream.take()  # "in first st *make 2 hdc, hdc in next 4 sts*": the place goes with the star's first
             self.steps.append(Mark(mark.span, mark.value))
             found = tuple(replace(place, which=Which.NEXT) for place in found)
         if stream.take_if("make"):
-            stream.take_if(":")  # "In every arch work: 1 sc, 3 dc, 1 sc"
+            led = stream.take_if(":") is not None or led  # "In every arch work: 1 sc, 3 dc, 1 sc"
         if stream.kind() in OPENERS:
             close = stream.matching(stream.at)
             if close is None:
@@ -117,7 +118,7 @@ class PlaceFirstClauses(WithClauses):
             if times is not None:
                 items = [Repeat(stream.span_from(start), tuple(items), times), *self._last_of_list()]
         else:
-            items = self.loose_list(stream)
+            items = self.loose_list(stream, led)
         verb = stream.lexemes[start - 1].kind == "make" if start else False  # "work in each st" is no more of the last
         if not items and not inserted and not verb and self.more_places(found):
             return True
@@ -178,9 +179,12 @@ class PlaceFirstClauses(WithClauses):
                 return False
         return False
 
-    def loose_list(self, stream: Stream) -> list[Step]:
+    def loose_list(self, stream: Stream, led: bool) -> list[Step]:
         """An unbracketed list after "make": it ends with the item after "and"; without "and", it is one item or a
-        list that reads the same from both ends ("2 dc, ch 2, 2 dc")."""
+        list that reads the same from both ends ("2 dc, ch 2, 2 dc"), or all of a sentence that a colon led to.
+
+        `led`: a colon stands before it.
+        """
         items: list[Step] = []
         after = [stream.at]  # where the stream stands after each item
         last = False
@@ -201,6 +205,8 @@ class PlaceFirstClauses(WithClauses):
             stream.at = after[0]
             return []
         placeless = next((i for i, item in enumerate(items) if not bare(item) and not _joins(item)), len(items))
+        if led and placeless == len(items) > 1 and stream.kind() in (".", ";", "end"):
+            return items
         listed = next((n for n in range(placeless, 1, -1) if mirrored(items[:n])), min(1, len(items)))
         two = isinstance(items[0], Work) and isinstance(items[1], Work) if placeless > 1 else False
         if listed == 1 and two and not _joins(items[1]):
