@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 
 from lint.pattern import Row
-from lint.place import FREE_CHAIN, Place, TargetKind, Which
+from lint.place import FREE_CHAIN, WHOLE_ROW, Place, TargetKind, Which
 from lint.tree import (
     MAKES_STITCHES,
     AlongEdge,
@@ -124,11 +124,14 @@ def _around_again(task: Task, state: PieceState) -> Task:
 def _across_again(task: Task, state: PieceState) -> Task:
     """A row after short rows: over the last of them alone, unless its count is that of the row before them all."""
     called = (step.name or "" for step in task.instance.row.steps if isinstance(step, RowCall))
-    if state.short_rows or any("short" in name.lower() for name in (task.instance.label, *called)):
+    places = (place for step in task.steps if isinstance(step, Work) for place in step.places)
+    all_of_it = any(place.from_words == WHOLE_ROW for place in places)  # "sc in all sts across"
+    short = state.short_rows or any("short" in name.lower() for name in (task.instance.label, *called))
+    if short and not all_of_it:
         return task
     alone = best_reading(task, state)
     differs = alone.comparison.differences if alone.comparison is not None else ()
-    again = len(differs) == 1 and differs[0].stated == state.whole
+    again = len(differs) == 1 and differs[0].stated == state.whole or all_of_it and not alone.agrees
     return replace(task, fabric=Fabric.unknown(False)) if again or state.short and alone.agrees is None else task
 
 

@@ -23,6 +23,7 @@ from lint.reading.places.ofpieces import piece_run
 from lint.reading.places.thoseonly import those_only
 from lint.reading.places.together import told_together
 from lint.reading.places.whichgives import filled_with, which_gives
+from lint.reading.places.wholerows import gap_closed
 from lint.reading.repeating.growth import growing_on
 from lint.reading.repeating.inthisway import in_this_way
 from lint.reading.repeating.othersides import to_match
@@ -197,6 +198,7 @@ SORTS = (
     Sort(("word", "make", "attach", "telling"), of_words(fitting_fixed)),
     Sort(("word",), of_words(but_how)),
     Sort(("join", "word"), of_words(closed_alike)),
+    Sort(("join", "word"), of_words(gap_closed)),
     Sort(("word",), Clauses.read_after_row),
     Sort(("number",), of_words(so_far_apart)),
     Sort(("ordinal",), of_words(starts_in_chain)),
