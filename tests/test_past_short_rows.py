@@ -88,3 +88,33 @@ def test_a_round_is_no_short_row(of: str) -> None:
     report = check(text)
     assert counts(report) == [60, 20, 24]
     assert not corrections(report)
+
+
+@pytest.mark.parametrize(
+    ("words", "made"),
+    [
+        ("Ch 1, sc in each st to the turn, sc in the next unworked st beyond it, turn.", 11),
+        ("Ch 1, sc in each st to the turn, sc in next 2 sts beyond it, turn.", 12),
+        ("Ch 1, sc in next 10 sts, sc in next 3 sts of Row 1 beyond the turn, turn.", 13),
+        ("Ch 1, sc in each of these 10 sts, then sc in next 5 sts of Row 1 past the turn, turn.", 15),
+        ("Ch 1, sc in each st to the turn, sc2tog over the gap, turn.", None),
+        ("Ch 1, sc in each st past the turn.", None),
+    ],
+)
+def test_up_to_the_turn_and_beyond_it(words: str, made: int | None) -> None:
+    """Up to the turn of the short row below are all of its stitches, and beyond it those of the row before."""
+    report = check(_WEDGE.format(words))
+    assert counts(report)[-1] == made
+    assert not corrections(report)
+
+
+def test_over_all_there_is_behind_a_row_that_was_not_counted() -> None:
+    """A printed count of a short row is none of all the stitches there are."""
+    text = (
+        "Yoke\nUS terms\n\nYOKE\nCh 60, join with sl st to form a ring.\nRnd 1: Ch 1, sc in each ch around, join. (60 sc)\n"
+        "Short Row 1: Ch 1, sc in next 20 sts, turn, leaving rem sts unworked. (20 sc)\nShort Row 2: Ch 1, sc as you like. (28 sc)\n"
+        "Rnd 2: Ch 1, work over all sts, sc in each st around, closing the gap at both turns, join. (60 sc)\n"
+    )
+    report = check(text)
+    assert counts(report)[-1] is None
+    assert not corrections(report)

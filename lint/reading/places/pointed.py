@@ -301,7 +301,7 @@ def with_target(stream: Stream, start: int, which: Which, number: Amount = ONE, 
         which = Which.EACH if every else Which.ELSEWHERE
     if found.kind is TargetKind.PLACE and found.name == "edge":
         which = Which.ELSEWHERE
-    if which is Which.NEXT and number is not ONE and left_for_later(stream):
+    if which is Which.NEXT and (number is not ONE or left) and left_for_later(stream):
         which = Which.ELSEWHERE
     elif stream.kind() == "unused":  # "in the ch skipped before it"
         stream.take()

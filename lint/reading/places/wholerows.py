@@ -14,7 +14,7 @@ _GAPS = ("gap", "gaps", "hole", "holes")
 _SO_MANY = ("number", "next", "first", "last", "each", "same", "remaining")  # "the 5 unworked sts" are told apart
 _CLOSING = ("closing", "close")
 _WHERE = ("the", "at", "each", "turn", "both", "as", "all", "of", "made", "in", "middle")
-_WHERE_WORDS = ("you", "go", "left", "by", "between", "turning", "turns", "heel", "short", "point", "points")
+_WHERE_WORDS = ("both", "you", "go", "left", "by", "between", "turning", "turns", "heel", "short", "point", "points")
 
 
 def over_whole_row(steps: list[Step], words: list[Lexeme]) -> list[Step]:
