@@ -117,6 +117,8 @@ def _of_the_corner(words: list[Lexeme]) -> list[Lexeme]:
 
 def _same_way(words: list[Lexeme]) -> list[Lexeme]:
     """ "Keep going in the same way as Row 2", "Work in the same manner as Row 2" as "as Row 2", where a clause begins so."""
+    if [item.kind for item in words[:3]] == ["same", "more", "as"] and words[1].lower == "again":
+        words = [words[0], *words[2:]]  # "Same again as Rnds 4-6"
     for at, item in enumerate(words):
         if item.kind != "as" or not at or [w.kind for w in words[at + 1 : at + 2]] not in [[kind] for kind in _ROWS]:
             continue
