@@ -58,3 +58,16 @@ def test_in_the_row_below(words: str, made: int | None) -> None:
     report = check(_TOP.format("\n", words))
     assert counts(report)[-1] == made
     assert not corrections(report)
+
+
+def test_a_count_over_the_sizes_behind_where_they_lie() -> None:
+    """The bracket behind the place is the row's count, so that one more in the next rounds is found."""
+    text = (
+        "Mitt\nUS terms\nSizes: Child/Woman/Man\n\nHAND\nR1: Make a magic ring, 12/18/24 sc in ring (12/18/24)\nFasten off.\n\n"
+        "THUMB\nJoin B in the first of the skipped sts.\n"
+        "R1: sc in each of the 8/10/12 skipped sts, sc in each of the 2 ch at the opening (10/12/14)\nR2: sc around ({})\n"
+    )
+    assert not corrections(check(text.format("10/12/14")))
+    report = check(text.format("11/13/15"))
+    assert [counts(report, size)[1:] for size in range(3)] == [[10, 10], [12, 12], [14, 14]]
+    assert [rule for rule, _ in corrections(report)] == ["count-differs"]

@@ -44,7 +44,13 @@ def at_a_piece(stream: Stream) -> bool:
     named = stream.at
     while stream.word(*_WHERE) or stream.kind() == "middle":
         stream.take()
-    if stream.at > named and stream.kind() in (*SIGNS, "end", "and", *OPENERS, *CLOSERS, "join", "turn"):
+    counted = stream.kind() == "number" and stream.peek().text[:1] in OPENERS  # "at the opening (10/12/14)"
+    if (
+        stream.at > named
+        and counted
+        or stream.at > named
+        and stream.kind() in (*SIGNS, "end", "and", *OPENERS, *CLOSERS, "join", "turn")
+    ):
         return True
     stream.at = start
     return False
