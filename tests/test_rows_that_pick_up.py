@@ -71,3 +71,22 @@ def test_a_count_over_the_sizes_behind_where_they_lie() -> None:
     report = check(text.format("11/13/15"))
     assert [counts(report, size)[1:] for size in range(3)] == [[10, 10], [12, 12], [14, 14]]
     assert [rule for rule, _ in corrections(report)] == ["count-differs"]
+
+
+@pytest.mark.parametrize(
+    ("seam", "made"),
+    [
+        ("Join the first and last rows with sl sts.", 24),
+        ("Join first and last row.", 24),
+        ("Join the last and first rows with sl sts, working through both layers.", 24),
+        ("Join yarn at the first row.", None),
+        ("Join first and last st with sl st.", None),
+    ],
+)
+def test_a_band_closed_by_its_first_and_last_rows(seam: str, made: int | None) -> None:
+    """The band is a tube then, and its row ends go round."""
+    text = (
+        "Mitt\nUS terms\n\nCUFF\nCh 9.\nR1: sc in 2nd ch from hook and in each rem ch (8)\nR2: ch 1, turn, sc in each st (8)\n"
+        f"R3-R24: repeat R2 (8)\n{seam}\n\nHAND\nWith RS out, work into the row ends of the cuff:\nR1: sc in each row end (24)\nR2: sc around (24)\n"
+    )
+    assert counts(check(text))[-2] == made
