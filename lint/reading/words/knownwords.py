@@ -40,6 +40,7 @@ def in_known_words(stream: Stream) -> Stream:
     for change in (
         _plainly,
         _kept_correct,
+        _next_rows_told,
         _in_each,
         _any_one,
         _joined_to,
@@ -74,6 +75,16 @@ def _kept_correct(words: list[Lexeme]) -> list[Lexeme]:
         kept = words[at].kind == "telling" and words[at].lower.startswith("keeping")
         if kept and words[at - 1].kind in ("any_stitch", "stitch", "ending", "across", "around"):
             words = [*words[:at], Lexeme(",", ",", words[at].start, words[at].start, True), *words[at:]]
+    return words
+
+
+def _next_rows_told(words: list[Lexeme]) -> list[Lexeme]:
+    """ "at each end of the following rows: 2 rows for S, 3 rows for M" with the figures in the place of "rows:"."""
+    for at in range(len(words) - 4):
+        kinds = [item.kind for item in words[at : at + 5]]
+        if kinds in (["next", "row", ":", "number", "row"], ["next", "round", ":", "number", "round"]):
+            if words[at + 3].amount is not None:
+                return [*words[: at + 1], *words[at + 3 :]]
     return words
 
 
