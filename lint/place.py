@@ -45,6 +45,7 @@ class Target:
 
 
 UNWORKED = "unworked"  # said of stitches to work into: those of the row below, or those that a short row has left
+WHOLE_ROW = "whole row"  # of a run that is told to go over all there is: short rows, and what they have left
 FREE_CHAIN = Target(TargetKind.CHAIN, "free")  # a chain whose free loop is worked into, of a chain named before
 
 

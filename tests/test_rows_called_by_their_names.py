@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import pytest
-from helpers import check, counts, outcomes
+from helpers import check, corrections, counts, outcomes
 
 _STRIP = "Strip\nUS terms\n\nBAND\nCh 11.\nRow 1: Sc in 2nd ch from hook and in each ch across, turn. (10 sc)\n{}\n"
 
@@ -89,3 +89,31 @@ def test_a_sentence_that_is_not_understood_is_not_passed_over(call: str) -> None
     """What stands behind the colon leaves the rows behind it open."""
     report = check(_TOP.format(call))
     assert {counts(report, size)[-1] for size in range(5)} == {None}
+
+
+@pytest.mark.parametrize(
+    ("words", "made"),
+    [
+        (
+            "Decrease 1 st at each end of the following rows: for S 2 rows; for M and L 3 rows; for XL and XXL 4 rows.",
+            [69, 73, 77, 81, 85],
+        ),
+        ("Dec 1 st at each end of the next rows: 2 (3) 3 (4) 4 rows.", [69, 73, 77, 81, 85]),
+        ("Dec 1 st at each end of the following rows: for S 2 rows; for M and L 3 rows.", [None] * 5),
+        (
+            "Dec 1 st at each end of the following rows: for S Row 2; for M and L Row 3; for XL and XXL Row 4.",
+            [None] * 5,
+        ),
+        ("Dec 1 st at each end of the following rows: 2 rows.", [None] * 5),
+    ],
+)
+def test_how_many_rows_each_size_shapes(words: str, made: list[int | None]) -> None:
+    """The figures behind the colon are how many rows follow, where every size has one."""
+    text = (
+        "Top\nUS terms\nSizes: S (M) L (XL) XXL\n\nFRONT\nCh 74 (80) 84 (90) 94.\n"
+        "Row 1: Sc in 2nd ch from hook and in each ch across, turn. (73 (79) 83 (89) 93 sc)\n"
+        f"{words}\nNext row: Ch 1, sc in each st. (69 (73) 77 (81) 85 sc)\n"
+    )
+    report = check(text)
+    assert [counts(report, size)[-1] for size in range(5)] == made
+    assert not corrections(report)

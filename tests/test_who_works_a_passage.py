@@ -77,3 +77,14 @@ def test_a_stroke_between_the_figures_of_a_passage(words: str, made: list[int | 
         f"Woman and Man:\nNext R: {words}\n"
     )
     assert [counts(report, size)[1] for size in range(3)] == [None, *made]
+
+
+def test_a_count_behind_times_in_a_passage() -> None:
+    """A bracket with as many figures as the passage has sizes is its count, and no list over all sizes with the figure before it."""
+    report = check(
+        "Mitt\nUS terms\nSizes: Child/Woman/Man\n\nHAND\nR1: Make a magic ring, 12/18/24 sc in ring (12/18/24)\n"
+        "Woman and Man only -\nNext R: [sc 1/2, dec] 6 times (12/18)\nMan only -\nNext R: [sc 1, dec] 6 times (12)\n"
+        "All sizes -\nNext R: [sc in next st, dec] 4 times (8)\n"
+    )
+    assert [counts(report, size) for size in range(3)] == [[12, None, None, 8], [18, 12, None, 8], [24, 18, 12, 8]]
+    assert not corrections(report)

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 
 from lint.pattern import Row
-from lint.place import FREE_CHAIN, Place, TargetKind, Which
+from lint.place import FREE_CHAIN, WHOLE_ROW, Place, TargetKind, Which
 from lint.tree import (
     MAKES_STITCHES,
     AlongEdge,
@@ -78,9 +78,10 @@ def _turns_early(best: Trial) -> bool:
 
 def on_its_fabric(task: Task, state: PieceState) -> tuple[Task, Trial, Fabric]:
     """The row worked on the fabric at hand; where yarn is joined, perhaps on what an earlier row left unworked."""
-    if state.parted and task.circular and task.fabric is state.fabric:
+    untold = state.more_left and _over_whole_row(task)  # short rows, of which it is not known how far they went
+    if (state.parted or untold) and task.circular and task.fabric is state.fabric:
         task = _around_again(task, state)
-    elif state.whole and not task.circular and task.fabric is state.fabric and not joins_yarn(task.steps):
+    elif (state.whole or untold) and not task.circular and task.fabric is state.fabric and not joins_yarn(task.steps):
         task = _across_again(task, state)
     unclear = state.more_left and not task.circular and skips_to_join(task.steps)
     if not (state.unworked or unclear) or not joins_yarn(task.steps):
@@ -124,12 +125,20 @@ def _around_again(task: Task, state: PieceState) -> Task:
 def _across_again(task: Task, state: PieceState) -> Task:
     """A row after short rows: over the last of them alone, unless its count is that of the row before them all."""
     called = (step.name or "" for step in task.instance.row.steps if isinstance(step, RowCall))
-    if state.short_rows or any("short" in name.lower() for name in (task.instance.label, *called)):
+    all_of_it = _over_whole_row(task)
+    short = state.short_rows or any("short" in name.lower() for name in (task.instance.label, *called))
+    if short and not all_of_it:
         return task
     alone = best_reading(task, state)
     differs = alone.comparison.differences if alone.comparison is not None else ()
-    again = len(differs) == 1 and differs[0].stated == state.whole
+    again = len(differs) == 1 and differs[0].stated == state.whole or all_of_it and not alone.agrees
     return replace(task, fabric=Fabric.unknown(False)) if again or state.short and alone.agrees is None else task
+
+
+def _over_whole_row(task: Task) -> bool:
+    """Whether a run is told to go over all there is: "sc in all sts across"."""
+    places = (place for step in task.steps if isinstance(step, Work) for place in step.places)
+    return any(place.from_words == WHOLE_ROW for place in places)
 
 
 def resumed(task: Task, state: PieceState) -> tuple[Task, Trial, Fabric] | None:

@@ -129,8 +129,10 @@ class LeaveClauses(SkipClauses):
         if number is None:
             self.steps.append(Skip(span, (), rest=True))
             return True
-        follows = any(item.kind in STITCHY - {"number", "chain"} for item in stream.lexemes[stream.at :])
-        goes_on = follows and not last
+        turned = begun and isinstance(self.steps[-1], Turn) and self.steps[-1].turned
+        behind = stream.lexemes[stream.at : stream.next_of("turn", start=stream.at)]  # a count may stand there, too
+        follows = not turned and any(item.kind in STITCHY - {"number", "chain"} for item in behind)
+        goes_on = follows and not last and not rest
         if ahead is not None and (begun if ahead.kind == "first" else not (goes_on or begun)):
             return False
         if ahead is None and follows and not begun:

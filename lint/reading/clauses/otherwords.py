@@ -92,7 +92,7 @@ class WordClauses(EndingClauses):
             stream.at = start
         if stream.word("keeping", "retaining") and self.read_keeping_loops(start):
             return True
-        if stream.word("patt", "pat") and self.read_plain(start):
+        if stream.word("patt", "pat", "rib") and self.read_plain(start):
             return True
         stream.at = start
         if stream.word("patt", "pat") and not self.has_work() and stream.kind(1) in ("to", "across", "."):

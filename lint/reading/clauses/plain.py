@@ -18,7 +18,8 @@ _VERBS = ("work", "continue working", "cont working", "continue to work", "work 
 _IN_PATTERN = (
     "patt",
     "pat",
-    *(f"{v} in {p}" for v in ("work", "cont", "continue") for p in ("patt", "pat", "pattern")),
+    "rib",
+    *(f"{v} in {p}" for v in ("work", "cont", "continue") for p in ("patt", "pat", "pattern", "rib", "ribbing")),
 )
 _ENDS = (",", ";", ".", "end", "(", "[", "turn", "dash", "=", "and", "join")
 

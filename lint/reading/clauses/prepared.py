@@ -7,8 +7,10 @@ from lint.reading.clauses.tunisian import bars_as_stitches
 from lint.reading.counting.apart import counts_set_apart
 from lint.reading.counting.asides import asides, emphasis
 from lint.reading.counting.worded import counts_in_words
+from lint.reading.places.wholerows import without_over_all
 from lint.reading.words.alongsides import sides_to_corners
 from lint.reading.words.barefigures import figures_as_stitches
+from lint.reading.words.chainagain import again_along_chain
 from lint.reading.words.chainsides import other_sides_told
 from lint.reading.words.clausesigns import clauses_parted
 from lint.reading.words.colourwork import colours_apart
@@ -29,6 +31,8 @@ def prepared(stream: Stream) -> tuple[Stream, list[Lexeme], list[UnfitList]]:
     stream = sections_named(other_sides_told(without_short_stops(stream).with_size_lists()))
     words = stream.lexemes
     stream, unfit = with_unfit_folded(stream)
+    if (plain := again_along_chain(without_over_all(stream.lexemes))) is not stream.lexemes:
+        stream = Stream(plain, stream.vocabulary)
     stream = clauses_parted(
         signs_as_commas(figures_as_stitches(colours_apart(bars_as_stitches(crosses(pairs_as_two(stream))))))
     )

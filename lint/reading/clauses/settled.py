@@ -18,6 +18,7 @@ from lint.reading.places.cornersinturn import corners_in_turn
 from lint.reading.places.guard import nothing_swallowed
 from lint.reading.places.pointedback import back_at_first, those_meant
 from lint.reading.places.thoseonly import within_clause
+from lint.reading.places.wholerows import over_whole_row
 from lint.reading.repeating.growth import shaped_calls
 from lint.reading.repeating.loosestars import fold_loose
 from lint.reading.words.behindjoin import unclear_behind_join
@@ -57,7 +58,7 @@ def settle(reading: Reading, stream: Stream, words: list[Lexeme], unfit: list[Un
     reading.steps = corners_in_turn(reading.steps, stream.lexemes)
     reading.steps = seam_behind_count(after_fastening(reading.steps, stream.lexemes), words, reading.stated)
     reading.steps = increase_noted(layers_noted(reading.steps, words, stream.lexemes), words)
-    reading.steps = chains_in_one(chains_past_row_ends(reading.steps))
+    reading.steps = over_whole_row(chains_in_one(chains_past_row_ends(reading.steps)), words)
     reading.steps = at_ordinals(shaped_calls(reading.steps, stream.lexemes), stream.lexemes)
     reading.stated = remaining_told(reading.steps, loops_as_stitches(reading.steps, reading.stated), words)
     reading.stated = perhaps_more(reading.steps, reading.stated, words, sizes)

@@ -23,6 +23,7 @@ from lint.reading.places.ofpieces import piece_run
 from lint.reading.places.thoseonly import those_only
 from lint.reading.places.together import told_together
 from lint.reading.places.whichgives import filled_with, which_gives
+from lint.reading.places.wholerows import gap_closed
 from lint.reading.repeating.growth import growing_on
 from lint.reading.repeating.inthisway import in_this_way
 from lint.reading.repeating.othersides import to_match
@@ -33,6 +34,7 @@ from lint.reading.repeating.twoedges import two_edges
 from lint.reading.words.allbut import all_but_ends
 from lint.reading.words.fittings import but_how, closed_alike, fitting_fixed, so_far_apart
 from lint.reading.words.lastpass import before_the_end, so_many_at_end
+from lint.reading.words.pickups import side_and_hook
 from lint.reading.words.stream import CLOSERS, OPENERS, Stream
 from lint.tree import Step
 
@@ -197,6 +199,8 @@ SORTS = (
     Sort(("word", "make", "attach", "telling"), of_words(fitting_fixed)),
     Sort(("word",), of_words(but_how)),
     Sort(("join", "word"), of_words(closed_alike)),
+    Sort(("join", "word"), of_words(gap_closed)),
+    Sort(("right_side", "wrong_side", "number", "decimal", "word"), of_words(side_and_hook)),
     Sort(("word",), Clauses.read_after_row),
     Sort(("number",), of_words(so_far_apart)),
     Sort(("ordinal",), of_words(starts_in_chain)),

@@ -18,6 +18,7 @@ _CHAIN_NOTE = expression(
     r"[^.,;\n]{0,60}?\b(?:counts|counted|count\s+as|(?:do|does|will|should|to|not|never|always)\s+(?:not\s+|never\s+|always\s+)?count)\b"
     r"[^.,;\n]{0,60}(?:,?\s+(?:here\s+and\s+)?throughout)?\.?"
 )
+_BEGUN = expression(r"(?i)\s*beg(?:in(?:ning)?)?\.? at (?:the )?(?:lower|bottom|top|upper|back|front|side) edge\.?\s*")
 _SENTENCE_ENDS = expression(r"(?<=\.)\s+")
 _MOST_TALK = 8  # lines between a piece's chain and its first row: how it is joined, a tip, a picture's words
 
@@ -48,5 +49,7 @@ def stands_apart(above: str, line: str) -> bool:
 
 
 def tells_of_chains(text: str) -> bool:
-    """Whether all sentences of a text tell what the chains that begin rows count as."""
+    """Whether all sentences of a text tell what the chains that begin rows count as, or where the piece is begun."""
+    if _BEGUN.fullmatch(text) is not None:
+        return True
     return all(_CHAIN_NOTE.fullmatch(sentence) is not None for sentence in _SENTENCE_ENDS.split(text.strip()))

@@ -84,10 +84,11 @@ def _tells_a_chain(line: str) -> bool:
 # or with a colon, "Strap: ch 80, …"; what is a piece by its name needs no colon, "Picot edging - Ch 1, …"
 _PIECE_NAME = r"(?i:(?:\p{L}+ ){0,2}(?:edging|border|trim|trimming|straps?|handles?|ties?|cord|band|brim|cuffs?|collar|ribbing|hem|neckband))"
 _CHAINS = r"(?:(?:with|using) (?:(?:\w+ )?\w+,? |[^.;:,()]{1,40}\bhook\b[^.;:,()\d]{0,25},? ))?(?:crochet |make )?(?:ch ?\d|\d+ ?ch|chain \d)"  # "With green crochet 12 ch."
+_BEGUN = r"(?:start(?:ing)?|beg(?:in(?:ning)?)?\.?) (?:at|from) (?:\w+ ){0,3}\w+\.?\s*$"  # where, and the chain in the next line
 RUN_IN = expression(
-    r"\s*(?P<name>[A-Z][A-Z0-9 '&-]{2,40}?)(?P<make> \((?:[Mm]ake )?\w+\))?(?:\.| ?(?:\. ?){2,}| ?[…—–-]) *(?=(?i:ch|make|with|join|fsc|starting|beginning|work)\b)"
-    rf"|\s*(?P<name>[A-Z][A-Z0-9 '&-]{{2,40}}?)(?P<make> \([Mm]ake \w+\))?: +(?=(?i:{_CHAINS}|make \d|(?:re)?join\b|(?:starting|beginning) (?:at|from) [\w ]{{2,20}}, (?:ch|make) \d|work (?:exactly )?(?:the )?(?:same as|as (?:given )?for)\b))"
-    rf"|\s*(?P<name>(?=\p{{Lu}}){_PIECE_NAME})(?P<make> \([Mm]ake \w+\))?(?:\.| [-–—]) +(?=(?i:ch \d|ch\d|\d+ ch|chain \d|(?:re)?join\b|attach\b))"
+    r"\s*(?P<name>[A-Z][A-Z0-9 '&-]{2,40}?)(?P<make> \((?:[Mm]ake )?\w+\))?(?:\.| ?(?:\. ?){2,}| ?[…—–-]) *(?=(?i:ch|make|with|join|fsc|start(?:ing)?|beg(?:in(?:ning)?)?|work)\b)"
+    rf"|\s*(?P<name>[A-Z][A-Z0-9 '&-]{{2,40}}?)(?P<make> \([Mm]ake \w+\))?: +(?=(?i:{_CHAINS}|make \d|(?:re)?join\b|(?:starting|beginning) (?:at|from) [\w ]{{2,20}}, (?:ch|make) \d|{_BEGUN}|work (?:exactly )?(?:the )?(?:same as|as (?:given )?for)\b))"
+    rf"|\s*(?P<name>(?=\p{{Lu}}){_PIECE_NAME})(?P<make> \([Mm]ake \w+\))?(?:\.| [-–—]) +(?=(?i:ch \d|ch\d|\d+ ch|chain \d|(?:re)?join\b|attach\b|{_BEGUN}))"
     r"|\s*(?P<name>(?!(?:Turn|Join|Next|Begin|Finish|Fasten|Continue|Repeat|Note|Skip|Start|Then|Now|Row|Round|Rnd)\b)\p{Lu}\p{Ll}+(?: \p{Lu}\p{Ll}+)?)(?P<make> \([Mm]ake \w+\))?(?:\.(?: \p{Lu}\p{L}+\.)?| ?\.?[–—]) *(?=(?i:(?:make )?(?:ch ?\d+|\d+ ?ch)[.;]?\s*$))"
     rf"|\s*(?P<name>\p{{Lu}}\p{{Ll}}+(?: \p{{L}}+){{0,2}}?)(?P<make> \([Mm]ake \w+\))?: +(?=(?i:{_CHAINS}|(?:re)?join\b|attach\b))"
     rf"|\s*(?P<name>\p{{Lu}}[\p{{L}}\d]+(?: [\p{{L}}\d]+){{0,2}}?)(?P<make> \([Mm]ake \w+\))?(?:: +| [-–—] +)(?={LIKE_ANOTHER})"

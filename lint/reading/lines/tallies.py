@@ -39,9 +39,29 @@ def without_rows_told(label: Label, steps: tuple[Step, ...]) -> tuple[Step, ...]
 
 def without_each_row(label: Label | None, lexemes: list[Lexeme]) -> list[Lexeme]:
     """The words of a row without the "each" of "Rnds 4-9: 36 sc each", which is said of the rows; "2 sc each" is of stitches."""
+    if label is not None and len(label.numbers) < 2 and label.rows is None and not label.by_size:
+        return _last_row_again(lexemes)
     if label is None or len(label.numbers) < 2 or not any(item.kind == "each" for item in lexemes):
         return lexemes
     return [item for at, item in enumerate(lexemes) if item.kind != "each" or not _behind_run(lexemes, at)]
+
+
+def _last_row_again(lexemes: list[Lexeme]) -> list[Lexeme]:
+    """ "Row 4: The same again." as "repeat last row": of several rows it is not told which they are."""
+    first = next((at for at, item in enumerate(lexemes) if item.kind not in ("the", "make") and item.lower != "do"), 0)
+    again = [item.kind for item in lexemes[first : first + 2]] == ["same", "more"] and lexemes[
+        first + 1
+    ].lower == "again"
+    behind = lexemes[first + 2].kind if first + 2 < len(lexemes) else "end"
+    if not again or behind not in (".", "end", "=", "dash", *OPENERS):
+        return lexemes
+    same, more = lexemes[first : first + 2]
+    called = (
+        replace(same, kind="repeat"),
+        replace(more, kind="last", text="last"),
+        replace(more, kind="row", text="row"),
+    )
+    return [*called, *lexemes[first + 2 :]]
 
 
 def _behind_run(lexemes: list[Lexeme], at: int) -> bool:

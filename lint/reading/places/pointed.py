@@ -24,6 +24,7 @@ from lint.reading.places.targets import (
     same_as,
     target,
 )
+from lint.reading.words.pickups import at_a_piece
 from lint.reading.words.piecewords import PIECE_WORDS, has_stitches, only_piece
 from lint.reading.words.stream import SIGNS, Stream
 
@@ -79,6 +80,14 @@ def each_place(stream: Stream, start: int) -> Place | None:
             stream.take()  # "in each of the 12 front loops", maybe behind "Working in the free front loops of Rnd 1,"
             return Place(stream.span_from(start), Which.NEXT, (ANY,), number, each_of=True)
         place = with_target(stream, start, Which.ELSEWHERE if unused else Which.NEXT, number)
+        if (
+            place is not None
+            and place.which is Which.NEXT
+            and number != ONE
+            and place.of is None
+            and at_a_piece(stream)
+        ):
+            return replace(place, which=Which.ELSEWHERE, each_of=True, span=stream.span_from(start))
         if place is None and stream.kind() in (*SIGNS, "end"):
             return Place(stream.span_from(start), Which.NEXT, (ANY,), number, each_of=True)  # "1 hdc in each of 2,"
         return replace(place, each_of=True, bare=place.which is Which.NEXT) if place else None
@@ -301,7 +310,7 @@ def with_target(stream: Stream, start: int, which: Which, number: Amount = ONE, 
         which = Which.EACH if every else Which.ELSEWHERE
     if found.kind is TargetKind.PLACE and found.name == "edge":
         which = Which.ELSEWHERE
-    if which is Which.NEXT and number is not ONE and left_for_later(stream):
+    if which is Which.NEXT and (number is not ONE or left) and left_for_later(stream):
         which = Which.ELSEWHERE
     elif stream.kind() == "unused":  # "in the ch skipped before it"
         stream.take()

@@ -43,8 +43,11 @@ class NamedList:
     said: tuple[Lexeme, ...] = ()
 
 
-def times_list(lexemes: list[Lexeme], at: int, sizes: int) -> NamedList | None:
-    """ "twice (3 times, 4 times)", "once (once, twice)": a list over the sizes in which the words for times stand too."""
+def times_list(lexemes: list[Lexeme], at: int, sizes: int, own: int = 0) -> NamedList | None:
+    """ "twice (3 times, 4 times)", "once (once, twice)": a list over the sizes in which the words for times stand too.
+
+    `own`: how many of the sizes the passage is for, where it is for some.
+    """
     start, values, worded = at, [], False
     while at < len(lexemes) and lexemes[at].kind == "number" and lexemes[at].amount is None and len(values) < sizes:
         values.append(lexemes[at].number)
@@ -58,6 +61,7 @@ def times_list(lexemes: list[Lexeme], at: int, sizes: int) -> NamedList | None:
         at += 1
     if (
         len(values) < max(2, sizes)
+        or own == len(values) - 1
         or not worded
         or not lexemes[at : at + 1]
         or lexemes[at].kind not in _CLOSES.values()

@@ -51,7 +51,8 @@ def edges_joined(stream: Stream, start: int) -> int | None:
     if stitched:
         to_edge = "to" in kinds and bool(kinds & {"chain", "foundation", "row"})
         return end if (together or to_edge) and not _row_work(_without_depth(rest)) else None
-    subject = [item for item in rest[:4] if item.kind not in ("the", "first", "last")]
+    two = [item.kind for item in rest if item.kind != "the"][:3] in (["first", "and", "last"], ["last", "and", "first"])
+    subject = [item for item in rest[: 6 if two else 4] if item.kind not in ("the", "first", "last", "and")]
     named = bool(subject) and (
         subject[0].kind in ("row", "foundation")
         or subject[0].lower in _EDGES
@@ -62,7 +63,8 @@ def edges_joined(stream: Stream, start: int) -> int | None:
     if not named or kinds & {"each"}:
         return None
     beside = "to" in kinds and any(item.kind in _ONE_TO_ANOTHER or item.lower == "foundation" for item in rest[2:])
-    return end if together or beside or any(item.lower in _EDGES for item in subject[:2]) else None
+    both = two and subject[0].kind == "row"  # "Join first and last row with sl sts."
+    return end if together or beside or both or any(item.lower in _EDGES for item in subject[:2]) else None
 
 
 def _without_depth(words: list) -> list:

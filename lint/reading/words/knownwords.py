@@ -37,7 +37,19 @@ _FARTHEST = 6  # words between a word and what is said of it
 def in_known_words(stream: Stream) -> Stream:
     """The row's stream with such words left out, or as the words that say the same."""
     words = stream.lexemes
-    for change in (_plainly, _in_each, _any_one, _joined_to, _of_each, _at_tip, _as_if_for, _as_far_as, _along_edge):
+    for change in (
+        _plainly,
+        _kept_correct,
+        _next_rows_told,
+        _in_each,
+        _any_one,
+        _joined_to,
+        _of_each,
+        _at_tip,
+        _as_if_for,
+        _as_far_as,
+        _along_edge,
+    ):
         words = change(words)
     return stream if words is stream.lexemes else Stream(words, stream.vocabulary)
 
@@ -54,6 +66,25 @@ def _plainly(words: list[Lexeme]) -> list[Lexeme]:
         works = [item.kind for item in words[at + 1 : at + 3] if item.kind != "number"]
         if words[at].lower in ("just", "simply") and begins and works[:1] == ["stitch"]:
             words = [*words[:at], *words[at + 1 :]]
+    return words
+
+
+def _kept_correct(words: list[Lexeme]) -> list[Lexeme]:
+    """ "work to last st keeping rib correct" with a comma before what is kept."""
+    for at in range(len(words) - 1, 0, -1):
+        kept = words[at].kind == "telling" and words[at].lower.startswith("keeping")
+        if kept and words[at - 1].kind in ("any_stitch", "stitch", "ending", "across", "around"):
+            words = [*words[:at], Lexeme(",", ",", words[at].start, words[at].start, True), *words[at:]]
+    return words
+
+
+def _next_rows_told(words: list[Lexeme]) -> list[Lexeme]:
+    """ "at each end of the following rows: 2 rows for S, 3 rows for M" with the figures in the place of "rows:"."""
+    for at in range(len(words) - 4):
+        kinds = [item.kind for item in words[at : at + 5]]
+        if kinds in (["next", "row", ":", "number", "row"], ["next", "round", ":", "number", "round"]):
+            if words[at + 3].amount is not None:
+                return [*words[: at + 1], *words[at + 3 :]]
     return words
 
 

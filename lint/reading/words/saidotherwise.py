@@ -24,13 +24,42 @@ def said_plainly(stream: Stream) -> Stream:
             _counted_among(
                 _same_way(
                     _others_skipped(
-                        _walked_over(_of_the_corner(_in_rows_of(_past_short_rows(_rows_in_turn(stream.lexemes)))))
+                        _walked_over(
+                            _of_the_corner(_in_rows_of(_past_short_rows(_past_the_turn(_rows_in_turn(stream.lexemes)))))
+                        )
                     )
                 )
             )
         )
     )
     return stream if changed is stream.lexemes else Stream(changed, stream.vocabulary)
+
+
+def _past_the_turn(words: list[Lexeme]) -> list[Lexeme]:
+    """ "each st to the turn, sc in next 4 sts of Rnd 1 beyond it" as "each st to end, sc in next 4 sts beyond it".
+
+    What lies beyond the turn of a short row is of the row before it, and up to the turn are all of its own stitches.
+    """
+    beyond = [at for at, item in enumerate(words) if item.lower in ("beyond", "past")]
+    for at in reversed(beyond):
+        kinds = [item.kind for item in words[max(0, at - 3) : at]]
+        if kinds in (["of", "row", "number"], ["of", "round", "number"]):
+            words = [*words[: at - 3], *words[at:]]
+    to_turn = [
+        at for at in range(len(words) - 3) if [one.kind for one in words[at : at + 4]] == ["to", "the", "turn", ","]
+    ]
+    each = len(to_turn) == 1 and [item.kind for item in words[max(0, to_turn[0] - 2) : to_turn[0]]] == [
+        "each",
+        "any_stitch",
+    ]
+    if each and (beyond or any(item.lower == "unworked" for item in words[to_turn[0] :])):
+        at = to_turn[0]
+        words = [
+            *words[: at + 1],
+            replace(words[at + 2], kind="ending", text="end"),
+            *words[at + 3 :],
+        ]
+    return words
 
 
 def _past_short_rows(words: list[Lexeme]) -> list[Lexeme]:
@@ -88,6 +117,8 @@ def _of_the_corner(words: list[Lexeme]) -> list[Lexeme]:
 
 def _same_way(words: list[Lexeme]) -> list[Lexeme]:
     """ "Keep going in the same way as Row 2", "Work in the same manner as Row 2" as "as Row 2", where a clause begins so."""
+    if [item.kind for item in words[:3]] == ["same", "more", "as"] and words[1].lower == "again":
+        words = [words[0], *words[2:]]  # "Same again as Rnds 4-6"
     for at, item in enumerate(words):
         if item.kind != "as" or not at or [w.kind for w in words[at + 1 : at + 2]] not in [[kind] for kind in _ROWS]:
             continue

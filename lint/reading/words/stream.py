@@ -236,7 +236,8 @@ class Stream(Cursor):
         while not whole.done:
             start = whole.at
             named = named_list(whole.lexemes, start, names) if names and whole._may_name() else None
-            named = named or times_list(whole.lexemes, start, self.vocabulary.sizes)
+            own = len(self.vocabulary.gate)  # in "[sc 1/2, dec] 6 times (12/18)" for two sizes the bracket is a count
+            named = named or times_list(whole.lexemes, start, self.vocabulary.sizes, own)
             if named is not None:
                 first, last = whole.lexemes[start], whole.lexemes[named.end - 1]
                 words = whole.words(start, named.end)
@@ -250,7 +251,8 @@ class Stream(Cursor):
             signs = (*signs, FIRST_BARE) if self.vocabulary.first_bare else signs
             found = whole._listed(signs if self.vocabulary.sizes > 2 else ()) or whole._listed_in_gate()
             found = found or whole._listed_with_or(range(self.vocabulary.sizes))
-            if found is None and (apart := whole._listed_apart()) is not None:
+            apart = whole._listed_apart() if found is None else None
+            if apart is not None and not (whole.kind(1) == "times" and own == len(apart.values) - 1):
                 first, unit = whole.take(), whole.take()
                 whole.take_if(",")
                 whole.at = whole.matching(whole.at) + 1
