@@ -27,7 +27,8 @@ def left_to_the_reader(steps: list[Step], lexemes: list[Lexeme], stated: Stated 
         works = [step for step in before if isinstance(step, MAKES_STITCHES)]
         if stated is not None and all(map(definite, works)) and _comes_to(works, stated):
             return steps
-        if behind or len(works) < 2 or _goes_all_the_way(before[-1]):
+        listed = all(isinstance(step, Work) and not step.places for step in works)
+        if behind or len(works) < 2 or not listed or _goes_all_the_way(before[-1]):
             continue
         unread = Unread(Span(dots.start, dots.end), dots.text, _WHY)
         return [*before, unread, *steps[len(before) :]]

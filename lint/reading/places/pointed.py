@@ -67,6 +67,7 @@ def each_place(stream: Stream, start: int) -> Place | None:
         number is not None
         and told == "every"
         and not of
+        and not _over_or_between(stream, start)
         and number != ONE
         and stream.kind() in ("any_stitch", "stitch")
     ):
@@ -206,7 +207,8 @@ def pointed(stream: Stream, start: int) -> Place | None:
     if word == "same" and stream.word("these", "those", ahead=-1) and stream.kind() == "number":
         word = "next"  # "in each of these 2 sts"
     number = how_many(stream)
-    if word == "any" and number is not None and number != ONE and stream.kind() in ("any_stitch", "stitch"):
+    apart = word == "any" and not _over_or_between(stream, start)
+    if apart and number is not None and number != ONE and stream.kind() in ("any_stitch", "stitch"):
         return None  # "in any 6 sts": which they are is not said
     stream.take_if(*LOOPS)  # "any front loop"
     if one_of and number is not None and (stream.kind() == "unused" or "skip" in stream.peek().lower):
@@ -259,6 +261,11 @@ def all_but(stream: Stream) -> Place | None:
                 return Place(stream.span_from(start), Which.EACH, (ANY,), limit=reach)
     stream.at = start
     return None
+
+
+def _over_or_between(stream: Stream, start: int) -> bool:
+    """Whether a place stands behind "over" or "between": "dec over every two sts", "between any 2 dc"."""
+    return start > 0 and any(item.kind in ("over", "between") for item in stream.lexemes[max(0, start - 2) : start + 1])
 
 
 _CORNERS = ("corners", "points", "tips")
