@@ -16,7 +16,7 @@ from lint.reading.repeating.marks import Mark
 from lint.reading.repeating.repeats import open_star
 from lint.reading.repeating.rowcalls import names_rows, row_call
 from lint.reading.repeating.times import times as read_times
-from lint.reading.words.lists import bare, mirrored
+from lint.reading.words.lists import bare, mirrored, mirrored_behind_chain
 from lint.reading.words.piecewords import makes_pieces
 from lint.reading.words.stream import CLOSERS, OPENERS, SIGNS, Stream
 from lint.source import Span
@@ -205,7 +205,8 @@ class PlaceFirstClauses(WithClauses):
             stream.at = after[0]
             return []
         placeless = next((i for i, item in enumerate(items) if not bare(item) and not _joins(item)), len(items))
-        if led and placeless == len(items) > 1 and stream.kind() in (".", ";", "end"):
+        whole = placeless == len(items) > 1 and stream.kind() in (".", ";", "end")
+        if whole and (led or mirrored_behind_chain(items)):
             return items
         listed = next((n for n in range(placeless, 1, -1) if mirrored(items[:n])), min(1, len(items)))
         two = isinstance(items[0], Work) and isinstance(items[1], Work) if placeless > 1 else False

@@ -27,6 +27,11 @@ def mirrored(items: list[Step]) -> bool:
     return ends and any(not isinstance(item, Work) or item.stitch != first.stitch for item in items)
 
 
+def mirrored_behind_chain(items: list[Step]) -> bool:
+    """Whether "ch 3, 2 dc, ch 2, 3 dc" is such a list, begun with the round's chain."""
+    return len(items) > 3 and isinstance(items[0], Chain) and mirrored(items[1:])
+
+
 def one_list(items: list[Step], place: Place) -> bool:
     """Whether the place after the last stitch of a list may be that of all the list.
 
