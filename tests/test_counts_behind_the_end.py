@@ -92,3 +92,48 @@ def test_figure_behind_the_join_with_words_that_are_not_understood():
     report = check(ROUND_12.format("Ch 1, 2 sc in each sc around, join with sl st in first sc. 24 sc wibbled."))
     assert counts(report)[-1] in (None, 24)
     assert corrections(report) == []
+
+
+@pytest.mark.parametrize(
+    ("words", "made"),
+    [
+        ("Sl st in first st, 11 sc", 11),
+        ("Sl st in first st, 11 sc, join.", 11),
+        ("6 sc, sl st in first st, 5 sc", None),
+        ("Sc in next 3 sts, sl st in first st, 9 sc, join.", None),
+        ("Sc in next 12 sts, ss in first sc, 12 sc.", 12),
+    ],
+)
+def test_slip_stitch_that_may_close_the_round_or_not(words, made):
+    """Where the round has not made as many by then, the figure is work, or not said to be either; never a wrong count."""
+    report = check(ROUND_12.format(words))
+    assert counts(report)[-1] == made
+    assert "count-differs" not in {rule for rule, _ in corrections(report)}
+
+
+@pytest.mark.parametrize(
+    ("words", "made"),
+    [
+        ("20 sc evenly along the side, 20 sc, turn.", 20),
+        ("20 sc evenly along the side, 21 sc, turn.", None),
+        ("20 sc evenly along the side, 3 sc, turn.", 23),
+    ],
+)
+def test_figure_behind_stitches_along_an_edge(words, made):
+    """As many are their count, about as many may be a slip of it, and few are more stitches."""
+    report = check(
+        ROW_12.format("Dc in 4th ch from hook and in each ch across.").replace(
+            "sc in each st across, turn. (12 sts)", words
+        )
+    )
+    assert counts(report)[-1] == made
+
+
+def test_count_of_a_filet_row_in_two_sentences():
+    """ "18 dc. 11 ch-2 sps." behind squares may be the count as well as work: the row is not counted."""
+    report = check(
+        "US terms.\n\nABBREVIATIONS\nch chain, dc double crochet, sp space, st(s) stitch(es)\nsp: ch 2, sk 2 sts, dc in next st\n"
+        "bl: dc in next 3 sts\n\nMESH\nCh 15.\nRow 1: Dc in 4th ch from hook (counts as 2 dc) and in each ch across. (13 dc)\n"
+        "Row 2: Ch 3 (counts as dc), turn. 1 bl. 2 sps. 1 bl. 9 dc. 2 ch-2 sps.\n"
+    )
+    assert counts(report)[-1] in (9, None)

@@ -157,56 +157,66 @@ def _of_hook(text: str, match: regex.Match, zone: Span) -> bool:
 
 def _buttons(context: Context, zones: list[Span]) -> Iterator[Finding]:
     """Three buttons in the list, and five that are sewn on; one number, or one for each size."""
-    text, names = context.source.text, context.pattern.sizes
-    sizes = max(1, len(names))
-    listed = [match for zone in zones for match in _BUTTONS_LISTED.finditer(text, zone.start, zone.end)]
-    sewn = list(_BUTTONS_SEWN.finditer(text, max((zone.end for zone in zones), default=0)))
-    wanted = _number(listed[0]["number"], sizes) if len(listed) == 1 else None
-    told = [_number(one["number"], sizes) for one in sewn]
-    if wanted is None or not told or None in told:
+    found = _held_against_buttons(context, zones, _BUTTONS_SEWN)
+    if found is None:
         return
-    for size in range(sizes):
-        there = wanted.at(size)
-        each = [one.at(size) or 0 for one in told if one is not None]
+    listed, wanted, sewn, told = found
+    for size in range(max(1, len(context.pattern.sizes))):
+        there, each = wanted.at(size), [one.at(size) or 0 for one in told]
         if there and sum(each) != there and there not in each:
-            everywhere = wanted.lone is not None and all(one is not None and one.lone is not None for one in told)
-            yield context.finding_at(
-                "notions-differ",
-                Span(*sewn[0].span()),
-                sizes=(names[size],) if sizes > 1 and not everywhere else (),
-                found=sum(each),
-                expected=there,
-                related=(Related(Span(*listed[0].span()), "the list of materials"),),
-            )
+            at = Span(*sewn[0].span())
+            yield _differ(context, "notions-differ", at, listed, size, (sum(each), there), [wanted, *told])
             return
 
 
 def _buttonholes(context: Context, zones: list[Span]) -> Iterator[Finding]:
     """Six buttons in the list and five buttonholes, where these are told in one sentence and are all there are."""
-    text, names = context.source.text, context.pattern.sizes
-    sizes = max(1, len(names))
-    listed = [match for zone in zones for match in _BUTTONS_LISTED.finditer(text, zone.start, zone.end)]
-    holes = list(_HOLES.finditer(text, max((zone.end for zone in zones), default=0)))
-    wanted = _number(listed[0]["number"], sizes) if len(listed) == 1 else None
-    told = [_number(one["number"], sizes) for one in holes]
-    if wanted is None or not told or None in told or any(one != told[0] for one in told):
+    found = _held_against_buttons(context, zones, _HOLES)
+    if found is None:
         return
-    ends = [(text.rfind("\n", 0, one.start()) + 1, text.find("\n", one.end())) for one in holes]
-    if any(_SOME_HOLES.search(text[begin : end if end > 0 else len(text)]) for begin, end in ends):
-        return
-    apart = [
-        size for size in range(sizes) if wanted.at(size) and told[0].at(size) and wanted.at(size) != told[0].at(size)
+    listed, wanted, holes, told = found
+    text = context.source.text
+    lines = [
+        text[text.rfind("\n", 0, one.start()) + 1 : one.end()] + text[one.end() :].partition("\n")[0] for one in holes
     ]
-    if apart:
-        everywhere = wanted.lone is not None and told[0].lone is not None
-        yield context.finding_at(
-            "buttonholes-differ",
-            Span(*holes[0].span("number")),
-            sizes=(names[apart[0]],) if sizes > 1 and not everywhere else (),
-            found=told[0].at(apart[0]),
-            expected=wanted.at(apart[0]),
-            related=(Related(Span(*listed[0].span()), "the list of materials"),),
-        )
+    if any(one != told[0] for one in told) or any(map(_SOME_HOLES.search, lines)):
+        return
+    for size in range(max(1, len(context.pattern.sizes))):
+        there, made = wanted.at(size), told[0].at(size)
+        if there and made and there != made:
+            at = Span(*holes[0].span("number"))
+            yield _differ(context, "buttonholes-differ", at, listed, size, (made, there), [wanted, told[0]])
+            return
+
+
+def _held_against_buttons(
+    context: Context, zones: list[Span], words: Expression
+) -> tuple[regex.Match, Amount, list[regex.Match], list[Amount]] | None:
+    """The one number of buttons in the lists, and the numbers that `words` tell behind them; None where any is not clear."""
+    text, sizes = context.source.text, max(1, len(context.pattern.sizes))
+    listed = [match for zone in zones for match in _BUTTONS_LISTED.finditer(text, zone.start, zone.end)]
+    told = list(words.finditer(text, max((zone.end for zone in zones), default=0)))
+    wanted = _number(listed[0]["number"], sizes) if len(listed) == 1 else None
+    numbers = [number for one in told if (number := _number(one["number"], sizes)) is not None]
+    if wanted is None or not numbers or len(numbers) < len(told):
+        return None
+    return listed[0], wanted, told, numbers
+
+
+def _differ(
+    context: Context, rule: str, at: Span, listed: regex.Match, size: int, figures: tuple[int, int], of: list[Amount]
+) -> Finding:
+    """The finding that so many are made and so many listed; it names the size where the numbers are not for all of them."""
+    names = context.pattern.sizes
+    everywhere = all(one.lone is not None for one in of)
+    return context.finding_at(
+        rule,
+        at,
+        sizes=(names[size],) if len(names) > 1 and not everywhere else (),
+        found=figures[0],
+        expected=figures[1],
+        related=(Related(Span(*listed.span()), "the list of materials"),),
+    )
 
 
 def _number(words: str, sizes: int) -> Amount | None:

@@ -6,27 +6,24 @@ from dataclasses import replace
 
 from lint.lexicon import Lexeme
 from lint.pattern import Stated
-from lint.place import LimitKind, TargetKind, Which
+from lint.place import LimitKind, Which
 from lint.reading.clauses.otherwords import WordClauses
 from lint.reading.counting import counts, lastcounts
 from lint.reading.counting.attheend import count_at_end
 from lint.reading.counting.nocounts import left_for_work, rather_work, sorts_of_work, work_behind_note
+from lint.reading.counting.rowover import comes_to, goes_to_end, surely_over
 from lint.reading.counting.summedup import summed_up
 from lint.reading.places.countunits import left_over
 from lint.reading.words.stream import CLOSERS, OPENERS
 from lint.tree import (
     MAKES_STITCHES,
-    Evenly,
     FastenOff,
-    Group,
     Join,
-    LastPlace,
     OpenWork,
     Remark,
     Repeat,
     RowCall,
     Shaping,
-    Step,
     TimesKind,
     Turn,
     UseYarn,
@@ -64,7 +61,11 @@ class CountClauses(WordClauses):
             self.reading.stated = counts.read(stream.inside(stream.at, stream.at + 2), bare=False)
             stream.at += 3 if left_over(stream, 2) else 2  # "hdc in each st around, 70 hdc, join"
             return self.reading.stated is not None
-        if worked and (end := lastcounts.last_figure(stream)) is not None and self.closed():
+        if (
+            worked
+            and (end := lastcounts.last_figure(stream)) is not None
+            and (self.closed() or comes_to(self.steps, stream.peek().quantity))
+        ):
             unit = stream.kind(1) in ("stitch", "any_stitch")
             found = counts.read(stream.inside(stream.at, stream.at + 1 + unit), bare=True)
             if found is not None:
@@ -164,28 +165,10 @@ class CountClauses(WordClauses):
         return isinstance(last, Join) or filled and (last.times.limit is None or last.times.limit.kind is LimitKind.END)
 
     def closed(self) -> bool:
-        """Whether nothing is left to be worked: the round is closed, the yarn cut, or the last clause goes to the end."""
-        told = [
-            step for step in self.steps if not isinstance(step, (Remark, LastPlace))
-        ]  # "(counts as 1 dc) and in each ch across"
-        last = told[-1] if told else None
-        if isinstance(last, Turn) and last.turned and len(told) > 2:
-            return self.at_the_end(told[-2]) or _in_last(told[-2])
-        first = isinstance(last, Work) and last.stitch == "sl st" and len(last.places) == 1 and last.number.lone == 1
-        slipped = first and last.places[0].which is Which.FIRST
-        called = isinstance(last, RowCall) and not (self.stream.kind(-1) == "," and self.stream.kind(1) == "stitch")
-        return isinstance(last, (Join, FastenOff)) or called or slipped or self.at_the_end(last)
-
-    def at_the_end(self, step: Step | None) -> bool:
-        """Whether a clause goes on to the row's end, all the way along an edge, or into the turning chain."""
-        if isinstance(step, (Work, Group)) and step.places:
-            last = step.places[-1]
-            whole = last.which is Which.EACH and (last.limit is None or last.limit.kind is LimitKind.END)
-            return whole or last.targets[0].kind is TargetKind.TURNING_CHAIN
-        if isinstance(step, Repeat):
-            limit = step.times.limit
-            return step.times.kind is TimesKind.FILL and (limit is None or limit.kind is LimitKind.END)
-        return isinstance(step, Evenly) or isinstance(step, OpenWork) and "evenly" in step.words
+        """Whether nothing is left to be worked; behind the comma of a called row, "Rep Row 2, 3 sc", more may be."""
+        called = bool(self.steps) and isinstance(self.steps[-1], RowCall)
+        more = called and self.stream.kind(-1) == "," and self.stream.kind(1) == "stitch"
+        return surely_over(self.steps) and not more
 
     def behind_sign(self, sign: Lexeme) -> bool:
         """Whether the last clause stands behind the same sign as the words at the cursor do."""
@@ -208,15 +191,4 @@ class CountClauses(WordClauses):
         last = next(
             (step for step in earlier if not isinstance(step, Shaping)), None
         )  # "… to end, inc 4 sts evenly, 60 dc"
-        if isinstance(last, OpenWork):
-            return "evenly" in last.words
-        if isinstance(last, Repeat):
-            limit = last.times.limit
-            return last.times.kind is TimesKind.FILL and (limit is None or limit.kind is LimitKind.END)
-        run = last.places[-1] if isinstance(last, Work) and last.places else None
-        return run is not None and run.which is Which.EACH and (run.limit is None or run.limit.kind is LimitKind.END)
-
-
-def _in_last(step: Step) -> bool:
-    """Whether a clause goes into the row's last stitch: round a chain, work goes on behind it where nothing is turned."""
-    return isinstance(step, (Work, Group)) and bool(step.places) and step.places[-1].which is Which.LAST
+        return goes_to_end(last)

@@ -13,7 +13,7 @@ from lint.reading.clauses.runlists import next_ones_in_turn, shapes, times_of_la
 from lint.reading.clauses.sidewords import along_one_side
 from lint.reading.places import notes
 from lint.reading.places.places import places
-from lint.reading.places.rowsides import spread_over_row_ends
+from lint.reading.places.rowsides import in_row_ends
 from lint.reading.places.targets import is_space_word, of_a_row_below
 from lint.reading.places.totals import one_in_each, one_round_of, rows_follow, told_in_all
 from lint.reading.places.work import GROUPS, work
@@ -225,8 +225,12 @@ class WorkClauses(LooseListClauses):
                 self.steps.append(OpenWork(stream.span_from(start), words, stitch=side, side=side is not None))
                 return True
             step = self.over_all_edges(start, step)
-        if isinstance(step, Work) and spread_over_row_ends(step, stream.lexemes[start : stream.at]):
+        told = in_row_ends(step, stream.lexemes[start : stream.at]) if isinstance(step, Work) else "each"
+        if told == "in all":
             step = Evenly(stream.span_from(start), step.stitch, step.number, edge=True)
+        elif not told:
+            self.steps.append(OpenWork(stream.span_from(start), stream.words(start, stream.at)))
+            return True
         on_edge = isinstance(step, Work) and bool(step.places) and step.places[-1].targets[0].name == "edge"
         if on_edge or isinstance(step, Evenly):
             one_in_each(stream, step.stitch)

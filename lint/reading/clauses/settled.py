@@ -21,7 +21,6 @@ from lint.reading.places.thoseonly import within_clause
 from lint.reading.places.wholerows import over_whole_row
 from lint.reading.repeating.growth import shaped_calls
 from lint.reading.repeating.loosestars import fold_loose
-from lint.reading.words.behindjoin import unclear_behind_join
 from lint.reading.words.brackets import brackets_once
 from lint.reading.words.closing import (
     after_fastening,
@@ -37,6 +36,7 @@ from lint.reading.words.pastrowends import chains_past_row_ends
 from lint.reading.words.runs import place_come_to, side_by_side
 from lint.reading.words.sizeguard import none_passed_over
 from lint.reading.words.stream import Stream
+from lint.reading.words.unclearfigures import unclear_behind_join, unclear_beside_squares
 from lint.reading.words.unfit import UnfitList, unfit_lists_unread, without_unfit_counts
 
 
@@ -55,6 +55,7 @@ def settle(reading: Reading, stream: Stream, words: list[Lexeme], unfit: list[Un
     reading.steps = chain_told_by_count(side_by_side(closing_join(place_come_to(reading.steps))), stream.lexemes)
     reading.steps = left_to_the_reader(reading.steps, stream.lexemes, reading.stated)
     reading.steps = unclear_behind_join(reading.steps, stream.lexemes)
+    reading.steps = unclear_beside_squares(reading.steps, stream.lexemes, reading.stated)
     reading.steps = corners_in_turn(reading.steps, stream.lexemes)
     reading.steps = seam_behind_count(after_fastening(reading.steps, stream.lexemes), words, reading.stated)
     reading.steps = increase_noted(layers_noted(reading.steps, words, stream.lexemes), words)

@@ -14,6 +14,10 @@ from lint.reading.lines.notedrows import NotedRows
 from lint.reading.sizes.gates import Gate, Passage, Sizes, names_place
 
 # all that a sentence says to some sizes: "use 5 mm hook", "change to the smaller hook"
+# a sentence with no figure that tells nothing of rows, of shaping or of what follows
+_ONLY_TOLD = expression(
+    r"(?i)(?!.*\b(?:rows?|r(?:oun|n)?ds?|follow\w*|below|next|as|even|rep\w*|dec\w*|inc\w*|shap\w*|begin\w*|start\w*|ch|chain|(?:re)?join\w*|only)\b)\W*\p{L}[^\d:]*[.!]\s*"
+)
 _HOOK_TOLD = expression(
     r"(?i)\W*(?:use|using|work(?:ing)?|change|changing|switch|go\s+(?:up|down)|with|start|begin)\b(?:[^.!;:]|(?<=\d)\.(?=\d)){0,40}\bhook\b(?:\s+(?:sizes?|throughout|instead|from\s+here(?:\s+on)?))?\W*"
 )
@@ -121,8 +125,9 @@ class SizedLines:
         return at is not None and self.headings.at(at, True)
 
     def for_line_only(self, index: int, words: str) -> bool:
-        """ "For M, use 5 mm hook.": whether a gate in front of words shuts no size out of the lines behind them."""
-        return _HOOK_TOLD.fullmatch(words) is not None or not self.ends_with_all(index)
+        """ "For M, use 5 mm hook.", "For M, work loosely.": whether a gate in front of words shuts no size out of the lines behind."""
+        asides = _HOOK_TOLD.fullmatch(words) is not None or _ONLY_TOLD.fullmatch(words) is not None
+        return asides or not self.ends_with_all(index)
 
     def ends_with_all(self, index: int) -> bool:
         """Whether "All sizes" ends, in the same piece, what a gate in front of a row begins."""

@@ -33,14 +33,17 @@ def ends_of_next_rows(stream: Stream) -> Place | None:
     return Place(stream.span_from(start), Which.ELSEWHERE, (ends,), number, each_of=number != ONE)
 
 
-_MOST_IN_ONE = 3  # stitches that go into one row end; of more, "24 sc in row ends" tells how many there are in all
+_MOST_IN_ONE = 3  # stitches that go into one row end
+_FEWEST_IN_ALL = 7  # "24 sc in row ends" tells how many there are in all; "5 dc in row ends" may be shells
 
 
-def spread_over_row_ends(step: Work, words: list[Lexeme]) -> bool:
-    """Whether "24 sc in row ends" tells how many stitches go along the edge, and not how many into each row end."""
+def in_row_ends(step: Work, words: list[Lexeme]) -> str:
+    """What "24 sc in row ends" tells: "in all" along the edge, "each" into every one, or "" where it may be either."""
     place = step.places[0] if len(step.places) == 1 else None
     plain = step.number_said and step.together is None and step.special is None and step.stitch not in ("inc", "dec")
     if place is None or not plain or place.targets[0].kind is not TargetKind.ROW_END or place.which is not Which.EACH:
-        return False
-    many = all(number is not None and number > _MOST_IN_ONE for number in step.number.values)
-    return many and not any("each" in item.lower or "every" in item.lower for item in words)
+        return "each"
+    if any("each" in item.lower or "every" in item.lower for item in words):
+        return "each"
+    figures = [number or 0 for number in step.number.values]
+    return "in all" if min(figures) >= _FEWEST_IN_ALL else "each" if max(figures) <= _MOST_IN_ONE else ""

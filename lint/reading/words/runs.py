@@ -167,6 +167,8 @@ def _beside(base: Step, step: Step) -> bool:
         return False
     if isinstance(step, Work) and (step.stitch in ("sl st", "dec") or step.together):
         return False
+    if _on_an_edge(one) != _on_an_edge(other):
+        return False  # "sc in each st across, 2 sc in each row end": no row end is passed on the way across
     if other.of is not None or other.middle or other.targets[0].kind is TargetKind.CORNER:
         return True
     plain = _plain(one)
@@ -176,6 +178,13 @@ def _beside(base: Step, step: Step) -> bool:
         return False
     any_stitch = any(target.kind is TargetKind.ANY_STITCH for target in other.targets)
     return not any_stitch and set(one.targets).isdisjoint(other.targets)
+
+
+def _on_an_edge(place: Place) -> bool:
+    """Whether a run is along another edge than the row below: row ends, the chain along the bottom."""
+    along = place.limit.target if place.limit is not None else None
+    chain = place.targets[0].kind is TargetKind.CHAIN and along is not None and along.name in ("bottom", "top")
+    return place.targets[0].kind is TargetKind.ROW_END or chain
 
 
 def _of_corners(step: Step) -> bool:

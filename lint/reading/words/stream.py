@@ -23,6 +23,7 @@ _AFTER_NUMBER = (",", ";", ".", "end", "times")
 _BEFORE_COUNT = (".", ";", ":", "=", "turn", "join", "no_turn", "across", "around", "ending", "times", *CLOSERS)
 _COUNTED = ("any_stitch", "stitch", "chain", "space", "row", "round")
 _WHICH = ("each", "next", "same", "first", "last")  # of the places that follow in a row
+_BESIDE = ("before", "after", "around", "behind", "under", "over", "above", "beside", "as", "with")
 _OF_PLACES = ("of", "the", "between", "ordinal", "other", "center", "in", "to", "from", *_WHICH)
 _MOST_SIGNS = 4  # figures and signs to a size: "3, (4"
 _LIST_SIGNS = {",", "/", ":", ";", "|"}
@@ -132,7 +133,8 @@ class Stream(Cursor):
 
     def placed_work_at(self, index: int) -> bool:
         """Whether work and where it goes stand at `index` with no sign before them: "… same st as join 2 dc in each st"."""
-        if self.kind(index - 1 - self.at) in _OF_PLACES:
+        before = self.peek(index - 1 - self.at)
+        if before.kind in _OF_PLACES or before.lower in _BESIDE:
             return False  # "the first of the 3 dc in next corner"
         at = self._past_amount(index) if self.lexemes[index].kind == "number" else index
         kinds = [self.kind(ahead) for ahead in range(at - self.at, at - self.at + 4)]
