@@ -13,11 +13,11 @@ from lint.reading.lines.namedlabels import named_label
 from lint.reading.lines.notedrows import NotedRows
 from lint.reading.sizes.gates import Gate, Passage, Sizes, names_place
 
-# all that a sentence says to some sizes: "use 5 mm hook", "change to the smaller hook"
 # a sentence with no figure that tells nothing of rows, of shaping or of what follows
 _ONLY_TOLD = expression(
     r"(?i)(?!.*\b(?:rows?|r(?:oun|n)?ds?|follow\w*|below|next|as|even|rep\w*|dec\w*|inc\w*|shap\w*|begin\w*|start\w*|ch|chain|(?:re)?join\w*|only)\b)\W*\p{L}[^\d:]*[.!]\s*"
 )
+# all that a sentence says to some sizes: "use 5 mm hook", "change to the smaller hook"
 _HOOK_TOLD = expression(
     r"(?i)\W*(?:use|using|work(?:ing)?|change|changing|switch|go\s+(?:up|down)|with|start|begin)\b(?:[^.!;:]|(?<=\d)\.(?=\d)){0,40}\bhook\b(?:\s+(?:sizes?|throughout|instead|from\s+here(?:\s+on)?))?\W*"
 )
